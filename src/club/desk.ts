@@ -1,0 +1,67 @@
+import { UserError } from '../errors.ts';
+import type { Context } from './context.ts';
+import type { Feature, Input } from './feature.ts';
+import { features, verbs } from './features.ts';
+import { takeMessage } from './message.ts';
+import { type Reply, reply } from './reply.ts';
+
+/**
+ * The one door from a channel to the club: a command, a pressed button or a message in, a Reply out. What a
+ * member did wrong comes back as a reply with `ok: false`; anything else that fails is thrown.
+ */
+export const desk = {
+  /** The feature of "garden set"; null when there is no such command. */
+  feature(name: string): Feature | null {
+    return features.find((feature) => feature.command.name === name) ?? null;
+  },
+
+  runCommand(context: Context, name: string, input: Input): Promise<Reply> {
+    return answer(async () => {
+      const feature = desk.feature(name);
+      if (feature === null)
+        throw new UserError(
+          'no-such-command',
+          `There is no command /${name}; type /help to see what there is.`,
+        );
+      if (feature.command.managersOnly && !context.managesClub) {
+        throw new UserError('not-allowed', `/${name} is for those who manage the club.`);
+      }
+      return feature.handle(context, input);
+    });
+  },
+
+  /** `action` is what the button carried, see Button. */
+  pressButton(context: Context, action: string): Promise<Reply> {
+    return answer(async () => {
+      const [name, ...args] = action.split(':');
+      const verb = verbs.find((candidate) => candidate.verb === name);
+      if (verb === undefined) {
+        throw new UserError(
+          'old-button',
+          'This button is from an older version of the assistant; type the command instead.',
+        );
+      }
+      return verb.press(context, args);
+    });
+  },
+
+  /** A message to the assistant: a note or a question. */
+  takeMessage(context: Context, text: string): Promise<Reply> {
+    return answer(() => takeMessage(context, text));
+  },
+};
+
+async function answer(work: () => Promise<Reply>): Promise<Reply> {
+  try {
+    return await work();
+  } catch (error) {
+    if (!(error instanceof UserError)) throw error;
+    return reply({
+      ok: false,
+      title: 'Not done',
+      text: error.message,
+      visibility: 'only-you',
+      data: { error: error.identifier },
+    });
+  }
+}

@@ -1,0 +1,101 @@
+import { mkdirSync } from 'node:fs';
+import { join } from 'node:path';
+import { PGlite } from '@electric-sql/pglite';
+import { drizzle as drizzlePglite } from 'drizzle-orm/pglite';
+import { drizzle as drizzlePostgres } from 'drizzle-orm/postgres-js';
+import postgres from 'postgres';
+import { StartError } from '../errors.ts';
+import type { OpenedDatabase } from './database.ts';
+import { lockFolder } from './folder-lock.ts';
+import { migratePglite, migratePostgres } from './migrate.ts';
+import * as schema from './schema.ts';
+
+/** A statement that takes longer than this is broken or blocked; better an error than a silent wait. */
+const STATEMENT_TIMEOUT_MS = 30_000;
+const LOCK_TIMEOUT_MS = 10_000;
+
+export interface PostgresOptions {
+  readonly maxConnections?: number;
+  readonly connectTimeoutSeconds?: number;
+}
+
+/**
+ * Opens the embedded database in `folder`, or in memory when `folder` is 'memory', and migrates it.
+ * Throws StartError when another process has the folder open or the data is newer than this code.
+ */
+export async function openEmbedded(folder: string): Promise<OpenedDatabase> {
+  let release = () => {};
+  let dataDir: string | undefined;
+  if (folder !== 'memory') {
+    mkdirSync(folder, { recursive: true });
+    release = lockFolder(folder);
+    dataDir = join(folder, 'pg');
+  }
+  try {
+    const client = dataDir === undefined ? await PGlite.create() : await PGlite.create({ dataDir });
+    await client.exec(`set timezone = 'UTC'`);
+    const db = drizzlePglite(client, { schema });
+    await migratePglite(client, db);
+    return {
+      db,
+      raw: {
+        query: async (text, values) => ({
+          rows: (await client.query<Record<string, unknown>>(text, values)).rows,
+        }),
+      },
+      shared: false,
+      close: async () => {
+        await client.close();
+        release();
+      },
+    };
+  } catch (error) {
+    release();
+    throw error;
+  }
+}
+
+/** Opens a PostgreSQL server and migrates it. Throws StartError when it cannot be reached or is newer. */
+export async function openPostgres(url: string, options: PostgresOptions = {}): Promise<OpenedDatabase> {
+  const connection = {
+    TimeZone: 'UTC',
+    statement_timeout: STATEMENT_TIMEOUT_MS,
+    lock_timeout: LOCK_TIMEOUT_MS,
+    idle_in_transaction_session_timeout: STATEMENT_TIMEOUT_MS,
+    application_name: 'ostiole',
+  };
+  const base = {
+    connect_timeout: options.connectTimeoutSeconds ?? 10,
+    onnotice: () => {},
+    connection,
+  } satisfies postgres.Options<Record<string, never>>;
+
+  await migratePostgres(url, base);
+  const client = postgres(url, { ...base, max: options.maxConnections ?? 10, idle_timeout: 60 });
+  // drizzle() changes the client's parsers, so raw statements get one of their own.
+  const rawClient = postgres(url, { ...base, max: 2, idle_timeout: 60 });
+  return {
+    db: drizzlePostgres(client, { schema }),
+    raw: {
+      query: async (text, values) => ({
+        rows: [...(await rawClient.unsafe(text, (values ?? []) as never[]))] as Record<string, unknown>[],
+      }),
+    },
+    shared: true,
+    close: async () => {
+      await Promise.all([client.end({ timeout: 5 }), rawClient.end({ timeout: 5 })]);
+    },
+  };
+}
+
+/** PostgreSQL where a URL is given, else the embedded database in `folder`. */
+export async function openDatabase(settings: {
+  databaseUrl: string | undefined;
+  dataFolder: string;
+}): Promise<OpenedDatabase> {
+  if (settings.databaseUrl === undefined) return openEmbedded(settings.dataFolder);
+  if (!/^postgres(ql)?:\/\//.test(settings.databaseUrl)) {
+    throw new StartError('DATABASE_URL is not a PostgreSQL address; it should begin with postgres://');
+  }
+  return openPostgres(settings.databaseUrl);
+}
