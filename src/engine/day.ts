@@ -71,6 +71,20 @@ export function daysInMonth(year: number, month: number): number {
   return month === 4 || month === 6 || month === 9 || month === 11 ? 30 : 31;
 }
 
+export function daysInYear(year: number): number {
+  return isLeapYear(year) ? 366 : 365;
+}
+
+/** Days since 1 January of its own year: 0 to 365. */
+export function dayOfYear(of: Day): number {
+  return toEpochDays(of) - Date.UTC(yearOf(of), 0, 1) / MS_PER_DAY;
+}
+
+/** The day `index` days after 1 January of `year`. */
+export function dayInYear(year: number, index: number): Day {
+  return fromEpochDays(Date.UTC(year, 0, 1) / MS_PER_DAY + index);
+}
+
 export function yearOf(of: Day): number {
   return Number(of.slice(0, 4));
 }
