@@ -3,6 +3,7 @@ import { defineConfig } from 'vitest/config';
 export default defineConfig({
   test: {
     include: ['tests/**/*.test.ts'],
+    globalSetup: ['tests/support/postgres-server.ts'],
     benchmark: { include: ['tests/bench/**/*.bench.ts'] },
     testTimeout: 20_000,
     hookTimeout: 60_000,
