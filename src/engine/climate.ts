@@ -104,17 +104,6 @@ function lay(onto: Int16Array, from: Int16Array, slot: number): 'none' | 'added'
   return before === after ? 'same' : 'changed';
 }
 
-/** First and last day with any reading, or null for a series without one. */
-export function extentOf(series: DailySeries): { from: Day; to: Day } | null {
-  let from: Day | null = null;
-  let to: Day | null = null;
-  for (const row of rowsOf(series)) {
-    from ??= row.day;
-    to = row.day;
-  }
-  return from && to ? { from, to } : null;
-}
-
 /** Every day with a reading, in order. */
 export function* rowsOf(series: DailySeries): Generator<DailyRow> {
   for (const { year, tmax, tmin } of series) {

@@ -1,5 +1,6 @@
 import { type DailySeries, MISSING } from './climate.ts';
-import { addDays, type Day, dayOfYear, daysBetween, type MonthDay, monthDayOf, yearOf } from './day.ts';
+import { addDays, type Day, daysBetween, fromEpochDays, type MonthDay, monthDayOf } from './day.ts';
+import { type FlatSeries, flatten, slotOf } from './flat-series.ts';
 import { quantile } from './percentile.ts';
 import { type Hemisphere, midSeason, type Season, seasonStarting } from './season.ts';
 import { seasonsIn } from './seasons-in.ts';
@@ -39,10 +40,11 @@ export interface Frosts {
 export function frostsOf(series: DailySeries, hemisphere: Hemisphere): Frosts {
   const first: (number | null)[] = [];
   const last: (number | null)[] = [];
-  for (const season of seasonsIn(series, hemisphere)) {
-    const fall = firstFrostIn(series, season);
+  const flat = flatten(series);
+  for (const season of seasonsIn(flat, hemisphere)) {
+    const fall = firstFrostIn(flat, season);
     if (fall !== 'unknown') first.push(fall && daysBetween(midSeason(season), fall));
-    const spring = lastFrostIn(series, season);
+    const spring = lastFrostIn(flat, season);
     if (spring !== 'unknown') last.push(spring && daysBetween(midSeason(season), spring));
   }
   return {
@@ -52,30 +54,27 @@ export function frostsOf(series: DailySeries, hemisphere: Hemisphere): Frosts {
 }
 
 /** First day of `season` from its parting day on with a freeze; null when it had none. */
-export function firstFrostIn(series: DailySeries, season: Season): Day | null | 'unknown' {
-  return scan(series, midSeason(season), season.to, 1);
+export function firstFrostIn(flat: FlatSeries, season: Season): Day | null | 'unknown' {
+  return scan(flat, slotOf(flat, midSeason(season)), slotOf(flat, season.to), 1);
 }
 
 /** Last day of `season` before its parting day with a freeze; null when it had none. */
-export function lastFrostIn(series: DailySeries, season: Season): Day | null | 'unknown' {
-  return scan(series, addDays(midSeason(season), -1), season.from, -1);
+export function lastFrostIn(flat: FlatSeries, season: Season): Day | null | 'unknown' {
+  return scan(flat, slotOf(flat, midSeason(season)) - 1, slotOf(flat, season.from), -1);
 }
 
-function scan(series: DailySeries, from: Day, to: Day, step: 1 | -1): Day | null | 'unknown' {
-  const days = Math.abs(daysBetween(from, to)) + 1;
+function scan(flat: FlatSeries, from: number, to: number, step: 1 | -1): Day | null | 'unknown' {
+  const days = Math.abs(to - from) + 1;
   let missing = 0;
   for (let i = 0; i < days; i++) {
-    const on = addDays(from, i * step);
-    const low = tenthsOn(series, on);
+    const slot = from + i * step;
+    const low = flat.tmin[slot] ?? MISSING;
     if (low === MISSING) missing++;
-    else if (low <= FREEZE_C * 10) return missing > MISSING_ALLOWED * (i + 1) ? 'unknown' : on;
+    else if (low <= FREEZE_C * 10) {
+      return missing > MISSING_ALLOWED * (i + 1) ? 'unknown' : fromEpochDays(flat.start + slot);
+    }
   }
   return missing > MISSING_ALLOWED * days ? 'unknown' : null;
-}
-
-function tenthsOn(series: DailySeries, on: Day): number {
-  const year = yearOf(on);
-  return series.find((candidate) => candidate.year === year)?.tmin[dayOfYear(on)] ?? MISSING;
 }
 
 function statOf(

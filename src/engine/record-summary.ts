@@ -1,5 +1,6 @@
-import { type DailySeries, extentOf } from './climate.ts';
-import type { Day } from './day.ts';
+import type { DailySeries } from './climate.ts';
+import { type Day, fromEpochDays } from './day.ts';
+import { flatten } from './flat-series.ts';
 import { type Frosts, frostsOf } from './frost.ts';
 import { type HeatEnd, heatEndOf } from './heat.ts';
 import type { Hemisphere } from './season.ts';
@@ -35,13 +36,13 @@ export interface SummaryOptions {
 
 /** Heat end, frosts and completeness of a record. An empty one gives `heat.kind: 'none'` and 0 seasons. */
 export function summariseRecord(series: DailySeries, { mark, hemisphere }: SummaryOptions): RecordSummary {
-  const extent = extentOf(series);
-  const covers = seasonsIn(series, hemisphere).map((season) => coverOf(series, season));
+  const flat = flatten(series);
+  const covers = seasonsIn(flat, hemisphere).map((season) => coverOf(flat, season));
   return {
     mark,
     hemisphere,
-    from: extent?.from ?? null,
-    to: extent?.to ?? null,
+    from: flat.last < 0 ? null : fromEpochDays(flat.start + flat.first),
+    to: flat.last < 0 ? null : fromEpochDays(flat.start + flat.last),
     heat: heatEndOf(series, { markC: toCelsius(mark.value, mark.unit), hemisphere }),
     frost: frostsOf(series, hemisphere),
     seasons: covers.filter(({ days, missingHighs, missingLows }) => missingHighs < days || missingLows < days)

@@ -1,5 +1,6 @@
-import { type DailySeries, extentOf, MISSING } from './climate.ts';
-import { dayOfYear, fromEpochDays, toEpochDays, yearOf } from './day.ts';
+import { MISSING } from './climate.ts';
+import { fromEpochDays } from './day.ts';
+import { type FlatSeries, slotOf } from './flat-series.ts';
 import { type Hemisphere, nextSeason, type Season, seasonOf } from './season.ts';
 
 /** How much of one season a record holds. */
@@ -16,27 +17,23 @@ export interface SeasonCover {
 export const GAP_SHARE = 0.1;
 
 /** Every season from that of the first reading to that of the last. */
-export function seasonsIn(series: DailySeries, hemisphere: Hemisphere): readonly Season[] {
-  const extent = extentOf(series);
-  if (!extent) return [];
+export function seasonsIn(flat: FlatSeries, hemisphere: Hemisphere): readonly Season[] {
+  if (flat.last < 0) return [];
+  const to = fromEpochDays(flat.start + flat.last);
   const seasons: Season[] = [];
-  for (let at = seasonOf(extent.from, hemisphere); at.from <= extent.to; at = nextSeason(at))
-    seasons.push(at);
+  let at = seasonOf(fromEpochDays(flat.start + flat.first), hemisphere);
+  for (; at.from <= to; at = nextSeason(at)) seasons.push(at);
   return seasons;
 }
 
-export function coverOf(series: DailySeries, season: Season): SeasonCover {
-  const from = toEpochDays(season.from);
-  const to = toEpochDays(season.to);
-  const years = new Map(series.map((year) => [year.year, year]));
+export function coverOf(flat: FlatSeries, season: Season): SeasonCover {
+  const from = slotOf(flat, season.from);
+  const to = slotOf(flat, season.to);
   let missingHighs = 0;
   let missingLows = 0;
-  for (let at = from; at <= to; at++) {
-    const on = fromEpochDays(at);
-    const year = years.get(yearOf(on));
-    const slot = dayOfYear(on);
-    if ((year?.tmax[slot] ?? MISSING) === MISSING) missingHighs++;
-    if ((year?.tmin[slot] ?? MISSING) === MISSING) missingLows++;
+  for (let slot = from; slot <= to; slot++) {
+    if ((flat.tmax[slot] ?? MISSING) === MISSING) missingHighs++;
+    if ((flat.tmin[slot] ?? MISSING) === MISSING) missingLows++;
   }
   return { season: season.label, days: to - from + 1, missingHighs, missingLows };
 }

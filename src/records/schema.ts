@@ -14,9 +14,9 @@ import {
   timestamp,
   uniqueIndex,
 } from 'drizzle-orm/pg-core';
-import type { RecordSummary } from '../engine/climate.ts';
 import type { Day, MonthDay } from '../engine/day.ts';
 import type { Crop, ObservationKind, WeightUnit } from '../engine/observation.ts';
+import type { RecordSummary } from '../engine/record-summary.ts';
 import type { RipeningGroup } from '../engine/ripening.ts';
 import type { Hemisphere } from '../engine/season.ts';
 import type { Ask } from '../notes/contract.ts';
