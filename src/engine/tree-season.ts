@@ -1,0 +1,121 @@
+import { addDays, type Day } from './day.ts';
+import {
+  decisionDate,
+  lastWarmthOf,
+  latestTipDate,
+  onTimeUntil,
+  ripeWindow,
+  type Window,
+  windowFromSigns,
+} from './decision.ts';
+import { inOrder, type MainCrop, mainCropFromDay, mainCropOf, type SeasonObservation } from './fruit.ts';
+import type { GardenSeason } from './garden-season.ts';
+import { QUICKEST_RESPONSE_DAYS, RESPONSE_DAYS, type Span } from './ripening.ts';
+import type { Season } from './season.ts';
+
+export type Purpose = 'fruit' | 'wood' | 'both';
+export type Kept = 'ground' | 'pot' | 'cover';
+
+/** What the latest note on buds says: two bumps at a node promise a fig, one does not. */
+export type BudSign = 'double' | 'single' | 'none';
+
+export interface TreeFacts {
+  readonly span: Span;
+  /** Whether its main crop drops unless pollinated. */
+  readonly needsPollination: boolean;
+  readonly pollinated: boolean;
+  readonly purpose: Purpose;
+  readonly kept: Kept;
+  /** Days of heat the tree gains under cover, at the end of the season. */
+  readonly coverDays: number;
+  /** Whether this is the tree's first season. */
+  readonly firstYear: boolean;
+  /** False for a cultivar known to bear no brebas. */
+  readonly bearsBrebas?: boolean;
+}
+
+/** All a verdict or a nudge is reckoned from. */
+export interface VerdictInput {
+  readonly today: Day;
+  readonly season: Season;
+  readonly garden: GardenSeason;
+  readonly tree: TreeFacts;
+  /** This season's notes on the tree and on its whole garden, in any order; those after today are not read. */
+  readonly observations: readonly SeasonObservation[];
+}
+
+/** A tree in its season: every date and sign a verdict or a nudge may rest on. */
+export interface TreeSeason {
+  /** Last reliable heat for this tree, its cover counted; null when no date is known. */
+  readonly heatEnd: Day | null;
+  /** Median first frost for this tree, its cover counted. */
+  readonly firstFrost: Day | null;
+  /** Last day that still finishes a fig. */
+  readonly lastWarmth: Day | null;
+  readonly decisionDate: Day | null;
+  /** Last day on which a tip leaves the whole planning span within the heat. */
+  readonly onTimeUntil: Day | null;
+  /** Last day on which a tip can still lead to ripe figs. */
+  readonly latestTipDate: Day | null;
+  readonly fruit: MainCrop;
+  /** When the fruit that is there should ripen, narrowed by signs of ripening; null without fruit. */
+  readonly window: Window | null;
+  /** The same before any sign of ripening narrowed it. */
+  readonly expectedWindow: Window | null;
+  readonly budSign: BudSign;
+  /** Latest tip of this season. */
+  readonly tippedOn: Day | null;
+  /** Days on which to look for fruitlets after that tip. */
+  readonly lookFrom: Day | null;
+  readonly lookTo: Day | null;
+  /** First day on which a fig of an unnamed crop can be main crop. */
+  readonly mainCropFrom: Day;
+}
+
+/** Every date and sign of a tree as far as `today` knows them. */
+export function treeSeasonOf({ today, season, garden, tree, observations }: VerdictInput): TreeSeason {
+  const known = inOrder(observations).filter(({ on }) => on <= today);
+  const { span, coverDays } = tree;
+  const heatEnd = garden.heat.kind === 'date' ? addDays(garden.heat.day, coverDays) : null;
+  // A cover that holds heat holds frost off too: tunnels pick about two weeks past the frost outdoors
+  // (UNH Extension 2021).
+  const firstFrost = garden.firstFrost && addDays(garden.firstFrost, coverDays);
+  const lastWarmth = heatEnd && lastWarmthOf(heatEnd, firstFrost);
+  const mainCropFrom = mainCropFromDay(known, garden.lastFrost, season);
+  const fruit = mainCropOf({
+    observations: known,
+    mainCropFrom,
+    spanFrom: span.from,
+    ...(tree.bearsBrebas === undefined ? {} : { bearsBrebas: tree.bearsBrebas }),
+  });
+  const tippedOn = known.findLast(({ kind }) => kind === 'tipped')?.on ?? null;
+  return {
+    heatEnd,
+    firstFrost,
+    lastWarmth,
+    decisionDate: heatEnd && decisionDate(heatEnd, span, garden.caution),
+    onTimeUntil: heatEnd && onTimeUntil(heatEnd, span),
+    latestTipDate: lastWarmth && latestTipDate(lastWarmth, span),
+    fruit,
+    window: windowOf(fruit, span),
+    expectedWindow: fruit.present && fruit.seen ? ripeWindow(fruit.seen, span) : null,
+    budSign: budSignOf(known),
+    tippedOn,
+    lookFrom: tippedOn && addDays(tippedOn, QUICKEST_RESPONSE_DAYS),
+    lookTo: tippedOn && addDays(tippedOn, RESPONSE_DAYS),
+    mainCropFrom,
+  };
+}
+
+function windowOf(fruit: MainCrop, span: Span): Window | null {
+  if (!fruit.present) return null;
+  if (fruit.ripeningOn) return windowFromSigns(fruit.ripeningOn);
+  if (fruit.seen) return ripeWindow(fruit.seen, span);
+  return fruit.pickedOn && { from: fruit.pickedOn, to: fruit.pickedOn };
+}
+
+function budSignOf(known: readonly SeasonObservation[]): BudSign {
+  const latest = known.findLast(({ kind }) => kind === 'buds-double' || kind === 'buds-single');
+  if (!latest) return 'none';
+  return latest.kind === 'buds-double' ? 'double' : 'single';
+}
