@@ -12,6 +12,8 @@ export interface Reply {
   readonly data: Readonly<Record<string, unknown>>;
   /** A plain acknowledgement that a busy channel may show as one line: the whole answer in one sentence. */
   readonly brief?: string;
+  /** The note this reply answers, so that a reply to it can be understood. */
+  readonly noteId?: number;
 }
 
 /** Who sees a reply: the channel, or only the member who asked. */

@@ -1,0 +1,197 @@
+import { and, asc, desc, eq, gte, inArray, isNotNull, isNull, lte } from 'drizzle-orm';
+import type { Day } from '../engine/day.ts';
+import type { Season } from '../engine/season.ts';
+import type { Ask, ReadEvent } from '../notes/contract.ts';
+import { oneRow } from './clubs.ts';
+import type { Database } from './database.ts';
+import { type Note, notes, type Observation, observations } from './schema.ts';
+
+export interface NewNote {
+  readonly memberId: number;
+  readonly text: string;
+  readonly messageId?: string | undefined;
+  readonly writtenOn: Day;
+  readonly ask: Ask | null;
+  readonly now: Date;
+}
+
+/** A new note, or null when this very message has been taken already. */
+export async function insertNote(db: Database, note: NewNote): Promise<Note | null> {
+  const [row] = await db
+    .insert(notes)
+    .values({
+      memberId: note.memberId,
+      text: note.text,
+      messageId: note.messageId ?? null,
+      writtenOn: note.writtenOn,
+      ask: note.ask,
+      createdAt: note.now,
+    })
+    .onConflictDoNothing()
+    .returning();
+  return row ?? null;
+}
+
+/** Records what a note says; the note stands in the same transaction. */
+export async function insertObservations(
+  db: Database,
+  note: Note,
+  events: readonly ReadEvent[],
+  by: string,
+  now: Date,
+): Promise<Observation[]> {
+  if (events.length === 0) return [];
+  return db
+    .insert(observations)
+    .values(
+      events.map((event) => ({
+        memberId: note.memberId,
+        treeId: event.tree,
+        noteId: note.id,
+        kind: event.kind,
+        day: event.on,
+        count: event.count ?? null,
+        unit: event.unit ?? null,
+        crop: event.crop ?? null,
+        shoots: event.kind === 'tipped' && event.count !== undefined ? Math.round(event.count) : null,
+        text: note.text,
+        by,
+        messageId: note.messageId,
+        createdAt: now,
+      })),
+    )
+    .returning();
+}
+
+/** The member's own note of that id; another member's is as good as none. */
+export async function noteOf(db: Database, memberId: number, noteId: number): Promise<Note | null> {
+  const [note] = await db
+    .select()
+    .from(notes)
+    .where(and(eq(notes.id, noteId), eq(notes.memberId, memberId)));
+  return note ?? null;
+}
+
+export async function observationsOfNote(db: Database, noteId: number): Promise<Observation[]> {
+  return db
+    .select()
+    .from(observations)
+    .where(and(eq(observations.noteId, noteId), isNull(observations.undoneAt)))
+    .orderBy(asc(observations.id));
+}
+
+/** The member's last note that stands, for "no, the tall one". */
+export async function lastNote(db: Database, memberId: number): Promise<Note | null> {
+  const [note] = await db
+    .select()
+    .from(notes)
+    .where(and(eq(notes.memberId, memberId), isNull(notes.undoneAt)))
+    .orderBy(desc(notes.id))
+    .limit(1);
+  return note ?? null;
+}
+
+/** The member's latest open question. */
+export async function openQuestion(db: Database, memberId: number): Promise<Note | null> {
+  const [note] = await db
+    .select()
+    .from(notes)
+    .where(and(eq(notes.memberId, memberId), isNotNull(notes.ask), isNull(notes.undoneAt)))
+    .orderBy(desc(notes.id))
+    .limit(1);
+  return note ?? null;
+}
+
+/** Closes a note's question; false when it was closed already, so that an answer counts once. */
+export async function closeQuestion(db: Database, noteId: number): Promise<boolean> {
+  const rows = await db
+    .update(notes)
+    .set({ ask: null })
+    .where(and(eq(notes.id, noteId), isNotNull(notes.ask), isNull(notes.undoneAt)))
+    .returning({ id: notes.id });
+  return rows.length > 0;
+}
+
+/** Takes a note back; the trees it was about, or null when it had been taken back already. */
+export async function undoNote(db: Database, note: Note, now: Date): Promise<number[] | null> {
+  const undone = await db
+    .update(notes)
+    .set({ undoneAt: now, ask: null })
+    .where(and(eq(notes.id, note.id), isNull(notes.undoneAt)))
+    .returning({ id: notes.id });
+  if (undone.length === 0) return null;
+  const rows = await db
+    .update(observations)
+    .set({ undoneAt: now })
+    .where(and(eq(observations.noteId, note.id), isNull(observations.undoneAt)))
+    .returning({ treeId: observations.treeId });
+  return [...new Set(rows.flatMap((row) => (row.treeId === null ? [] : [row.treeId])))];
+}
+
+export async function setReplyMessage(db: Database, noteId: number, messageId: string): Promise<void> {
+  await db.update(notes).set({ replyMessageId: messageId }).where(eq(notes.id, noteId));
+}
+
+/** What was seen of these trees in a season, oldest first, undone ones left out. */
+export async function observationsOfTrees(
+  db: Database,
+  treeIds: readonly number[],
+  season: Season | null,
+): Promise<Observation[]> {
+  if (treeIds.length === 0) return [];
+  return db
+    .select()
+    .from(observations)
+    .where(
+      and(
+        inArray(observations.treeId, [...treeIds]),
+        isNull(observations.undoneAt),
+        ...(season === null ? [] : [gte(observations.day, season.from), lte(observations.day, season.to)]),
+      ),
+    )
+    .orderBy(asc(observations.day), asc(observations.id));
+}
+
+/** What was noted of the member's garden as a whole in a season, oldest first, undone ones left out. */
+export async function gardenObservations(
+  db: Database,
+  memberId: number,
+  season: Season,
+): Promise<Observation[]> {
+  return db
+    .select()
+    .from(observations)
+    .where(
+      and(
+        eq(observations.memberId, memberId),
+        isNull(observations.treeId),
+        isNull(observations.undoneAt),
+        gte(observations.day, season.from),
+        lte(observations.day, season.to),
+      ),
+    )
+    .orderBy(asc(observations.day), asc(observations.id));
+}
+
+/** A recorded observation as the language reads one. */
+export function eventOf(row: Observation): ReadEvent {
+  return {
+    tree: row.treeId,
+    kind: row.kind,
+    on: row.day,
+    ...(row.count === null ? {} : { count: row.count }),
+    ...(row.unit === null ? {} : { unit: row.unit }),
+    ...(row.crop === null ? {} : { crop: row.crop }),
+  };
+}
+
+export async function insertSingleObservation(
+  db: Database,
+  note: NewNote,
+  event: ReadEvent,
+  by: string,
+): Promise<{ note: Note; observation: Observation }> {
+  const row = oneRow((await insertNote(db, note)) ?? undefined);
+  const [observation] = await insertObservations(db, row, [event], by, note.now);
+  return { note: row, observation: oneRow(observation) };
+}
