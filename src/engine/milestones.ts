@@ -1,6 +1,6 @@
 import { addDays, type Day } from './day.ts';
 import type { SeasonObservation } from './fruit.ts';
-import { treeSeasonOf, type VerdictInput } from './tree-season.ts';
+import { isForFruit, treeSeasonOf, type VerdictInput } from './tree-season.ts';
 
 export const NUDGE_KINDS = ['heads-up', 'decision', 'second-look', 'ripe-watch', 'frost', 'dormant'] as const;
 
@@ -36,11 +36,12 @@ const TIP_RESULTS: readonly SeasonObservation['kind'][] = [
 export function milestonesOf(input: VerdictInput): readonly Milestone[] {
   const { garden, tree, observations, today } = input;
   const state = treeSeasonOf(input);
-  const { decisionDate, latestTipDate, tippedOn, fruit } = state;
-  const forFruit = tree.purpose !== 'wood' && (!tree.needsPollination || tree.pollinated);
+  const { deadline, tippedOn, fruit } = state;
+  const forFruit = isForFruit(tree);
   const found: Milestone[] = [];
 
-  if (decisionDate && latestTipDate && forFruit) {
+  if (deadline && forFruit) {
+    const { decisionDate, latestTipDate } = deadline;
     const open = !fruit.present && decisionDate <= latestTipDate;
     found.push({ kind: 'heads-up', on: addDays(decisionDate, -HEADS_UP_BEFORE_DAYS), holds: open });
     found.push({ kind: 'decision', on: decisionDate, holds: open && tippedOn === null });

@@ -44,19 +44,25 @@ export interface VerdictInput {
   readonly observations: readonly SeasonObservation[];
 }
 
+/** The dates that hang on the end of the heat. */
+export interface Deadline {
+  /** Last reliable heat for this tree, its cover counted. */
+  readonly heatEnd: Day;
+  /** Last day that still finishes a fig. */
+  readonly lastWarmth: Day;
+  readonly decisionDate: Day;
+  /** Last day on which a tip leaves the whole planning span within the heat. */
+  readonly onTimeUntil: Day;
+  /** Last day on which a tip can still lead to ripe figs. */
+  readonly latestTipDate: Day;
+}
+
 /** A tree in its season: every date and sign a verdict or a nudge may rest on. */
 export interface TreeSeason {
-  /** Last reliable heat for this tree, its cover counted; null when no date is known. */
-  readonly heatEnd: Day | null;
+  /** Null while the heat has no known end. */
+  readonly deadline: Deadline | null;
   /** Median first frost for this tree, its cover counted. */
   readonly firstFrost: Day | null;
-  /** Last day that still finishes a fig. */
-  readonly lastWarmth: Day | null;
-  readonly decisionDate: Day | null;
-  /** Last day on which a tip leaves the whole planning span within the heat. */
-  readonly onTimeUntil: Day | null;
-  /** Last day on which a tip can still lead to ripe figs. */
-  readonly latestTipDate: Day | null;
   readonly fruit: MainCrop;
   /** When the fruit that is there should ripen, narrowed by signs of ripening; null without fruit. */
   readonly window: Window | null;
@@ -72,15 +78,18 @@ export interface TreeSeason {
   readonly mainCropFrom: Day;
 }
 
+/** Whether a main crop can be hoped for at all: one that holds, on a tree not kept for its wood only. */
+export function isForFruit({ needsPollination, pollinated, purpose }: TreeFacts): boolean {
+  return purpose !== 'wood' && (!needsPollination || pollinated);
+}
+
 /** Every date and sign of a tree as far as `today` knows them. */
 export function treeSeasonOf({ today, season, garden, tree, observations }: VerdictInput): TreeSeason {
   const known = inOrder(observations).filter(({ on }) => on <= today);
   const { span, coverDays } = tree;
-  const heatEnd = garden.heat.kind === 'date' ? addDays(garden.heat.day, coverDays) : null;
   // A cover that holds heat holds frost off too: tunnels pick about two weeks past the frost outdoors
   // (UNH Extension 2021).
   const firstFrost = garden.firstFrost && addDays(garden.firstFrost, coverDays);
-  const lastWarmth = heatEnd && lastWarmthOf(heatEnd, firstFrost);
   const mainCropFrom = mainCropFromDay(known, garden.lastFrost, season);
   const fruit = mainCropOf({
     observations: known,
@@ -90,15 +99,14 @@ export function treeSeasonOf({ today, season, garden, tree, observations }: Verd
   });
   const tippedOn = known.findLast(({ kind }) => kind === 'tipped')?.on ?? null;
   return {
-    heatEnd,
+    deadline:
+      garden.heat.kind === 'date'
+        ? deadlineOf(addDays(garden.heat.day, coverDays), firstFrost, span, garden.caution)
+        : null,
     firstFrost,
-    lastWarmth,
-    decisionDate: heatEnd && decisionDate(heatEnd, span, garden.caution),
-    onTimeUntil: heatEnd && onTimeUntil(heatEnd, span),
-    latestTipDate: lastWarmth && latestTipDate(lastWarmth, span),
     fruit,
     window: windowOf(fruit, span),
-    expectedWindow: fruit.present && fruit.seen ? ripeWindow(fruit.seen, span) : null,
+    expectedWindow: fruit.seen && ripeWindow(fruit.seen, span),
     budSign: budSignOf(known),
     tippedOn,
     lookFrom: tippedOn && addDays(tippedOn, QUICKEST_RESPONSE_DAYS),
@@ -107,8 +115,18 @@ export function treeSeasonOf({ today, season, garden, tree, observations }: Verd
   };
 }
 
+function deadlineOf(heatEnd: Day, firstFrost: Day | null, span: Span, caution: number): Deadline {
+  const lastWarmth = lastWarmthOf(heatEnd, firstFrost);
+  return {
+    heatEnd,
+    lastWarmth,
+    decisionDate: decisionDate(heatEnd, span, caution),
+    onTimeUntil: onTimeUntil(heatEnd, span),
+    latestTipDate: latestTipDate(lastWarmth, span),
+  };
+}
+
 function windowOf(fruit: MainCrop, span: Span): Window | null {
-  if (!fruit.present) return null;
   if (fruit.ripeningOn) return windowFromSigns(fruit.ripeningOn);
   if (fruit.seen) return ripeWindow(fruit.seen, span);
   return fruit.pickedOn && { from: fruit.pickedOn, to: fruit.pickedOn };

@@ -2,7 +2,15 @@ import { type Day, daysBetween } from './day.ts';
 import { type Window, windowAfterTip } from './decision.ts';
 import type { GardenSeason } from './garden-season.ts';
 import { RESPONSE_DAYS } from './ripening.ts';
-import { type TreeSeason, treeSeasonOf, type VerdictInput } from './tree-season.ts';
+import {
+  type Deadline,
+  isForFruit,
+  type TreeSeason,
+  treeSeasonOf,
+  type VerdictInput,
+} from './tree-season.ts';
+
+export type { BudSign, Kept, Purpose, TreeFacts, VerdictInput } from './tree-season.ts';
 
 export type Verdict =
   | 'set-up'
@@ -24,8 +32,8 @@ export type Timing =
   | 'on-time'
   | 'late';
 
-/** The answer, with every date and sign it rests on. */
-export interface VerdictResult extends TreeSeason {
+/** The answer, with every date and sign it rests on; the deadline's dates are null while heat has no known end. */
+export interface VerdictResult extends Omit<TreeSeason, 'deadline'>, Nullable<Deadline> {
   readonly verdict: Verdict;
   readonly timing?: Timing;
   /** With `tip`: `side` when the leaders stay, `any` otherwise; side shoots come first either way. */
@@ -40,41 +48,51 @@ export interface VerdictResult extends TreeSeason {
   readonly contradictedOn: Day | null;
 }
 
+type Nullable<T> = { readonly [K in keyof T]: T[K] | null };
+
+const NO_DEADLINE: Nullable<Deadline> = {
+  heatEnd: null,
+  lastWarmth: null,
+  decisionDate: null,
+  onTimeUntil: null,
+  latestTipDate: null,
+};
+
 /** Whether to tip a tree today, in the order of the table: the first row that fits. */
 export function verdictOf(input: VerdictInput): VerdictResult {
   const { today, garden, tree } = input;
   const state = treeSeasonOf(input);
-  const { heatEnd, tippedOn, latestTipDate: latest } = state;
+  const { deadline, fruit, tippedOn } = state;
 
-  if (garden.heat.kind === 'unknown') return result('set-up', state);
-  if ((tree.needsPollination && !tree.pollinated) || tree.purpose === 'wood') {
-    return result('not-for-fruit', state);
+  if (garden.heat.kind === 'unknown') return answer('set-up', state);
+  if (!isForFruit(tree)) return answer('not-for-fruit', state);
+  if (fruit.present) return answer('leave', state, leaveTiming(state, garden));
+  if (!deadline) {
+    return answer('no-deadline', state, garden.heat.kind === 'never-ends' ? 'endless-heat' : 'no-heat');
   }
-  if (state.fruit.present) return result('leave', state, leaveTiming(state, garden));
-  if (garden.heat.kind === 'never-ends') return result('no-deadline', state, 'endless-heat');
-  if (garden.heat.kind === 'none') return result('no-deadline', state, 'no-heat');
   if (tippedOn && daysBetween(tippedOn, today) <= RESPONSE_DAYS) {
-    return result('await', state, undefined, windowAfterTip(tippedOn, tree.span));
+    return answer('await', state, undefined, windowAfterTip(tippedOn, tree.span));
   }
-  if (state.decisionDate && today < state.decisionDate) return result('watch', state);
-  if (heatEnd && latest && today <= latest) {
-    const timing = today <= onTimeUntil(heatEnd, tree.span) ? 'on-time' : 'late';
+  if (today < deadline.decisionDate) return answer('watch', state);
+  if (today <= deadline.latestTipDate) {
+    const timing = today <= deadline.onTimeUntil ? 'on-time' : 'late';
     const shoots = tree.purpose === 'both' || tree.firstYear ? 'side' : 'any';
-    return { ...result('tip', state, timing, windowAfterTip(today, tree.span)), shoots };
+    return { ...answer('tip', state, timing, windowAfterTip(today, tree.span)), shoots };
   }
-  return result('let-grow', state);
+  return answer('let-grow', state);
 }
 
-function result(
+function answer(
   verdict: Verdict,
-  state: TreeSeason,
+  { deadline, ...state }: TreeSeason,
   timing?: Timing,
   window: Window | null = state.window,
 ): VerdictResult {
   return {
-    ...state,
     verdict,
     ...(timing ? { timing } : {}),
+    ...(deadline ?? NO_DEADLINE),
+    ...state,
     ripeFrom: window?.from ?? null,
     ripeTo: window?.to ?? null,
     seen: state.fruit.seen,
@@ -84,11 +102,14 @@ function result(
 }
 
 /** Where the ripe window lies against heat end and frost; nothing when neither can tell. */
-function leaveTiming({ window, heatEnd, firstFrost }: TreeSeason, garden: GardenSeason): Timing | undefined {
+function leaveTiming(
+  { window, deadline, firstFrost }: TreeSeason,
+  { heat }: GardenSeason,
+): Timing | undefined {
+  if (heat.kind === 'never-ends') return 'in-heat';
   if (!window) return undefined;
-  if (garden.heat.kind === 'never-ends') return 'in-heat';
-  if (heatEnd && window.to <= heatEnd) return 'in-heat';
-  if (heatEnd && window.from <= heatEnd) return 'edge';
+  if (deadline && window.to <= deadline.heatEnd) return 'in-heat';
+  if (deadline && window.from <= deadline.heatEnd) return 'edge';
   if (firstFrost) return window.from <= firstFrost ? 'after-heat' : 'after-frost';
-  return heatEnd ? 'after-heat' : undefined;
+  return deadline ? 'after-heat' : undefined;
 }
