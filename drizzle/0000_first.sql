@@ -56,6 +56,7 @@ CREATE TABLE "note" (
 	"reply_message_id" text,
 	"ask" jsonb,
 	"written_on" date NOT NULL,
+	"corrects" integer,
 	"undone_at" timestamp with time zone,
 	"created_at" timestamp with time zone NOT NULL
 );

@@ -12,6 +12,8 @@ export interface NewNote {
   readonly messageId?: string | undefined;
   readonly writtenOn: Day;
   readonly ask: Ask | null;
+  /** The note that this one puts right. */
+  readonly corrects?: number;
   readonly now: Date;
 }
 
@@ -25,6 +27,7 @@ export async function insertNote(db: Database, note: NewNote): Promise<Note | nu
       messageId: note.messageId ?? null,
       writtenOn: note.writtenOn,
       ask: note.ask,
+      corrects: note.corrects ?? null,
       createdAt: note.now,
     })
     .onConflictDoNothing()
@@ -112,7 +115,10 @@ export async function closeQuestion(db: Database, noteId: number): Promise<boole
   return rows.length > 0;
 }
 
-/** Takes a note back; the trees it was about, or null when it had been taken back already. */
+/**
+ * Takes a note back, and brings back the one it put right; the trees concerned, or null when it had been
+ * taken back already.
+ */
 export async function undoNote(db: Database, note: Note, now: Date): Promise<number[] | null> {
   const undone = await db
     .update(notes)
@@ -120,12 +126,22 @@ export async function undoNote(db: Database, note: Note, now: Date): Promise<num
     .where(and(eq(notes.id, note.id), isNull(notes.undoneAt)))
     .returning({ id: notes.id });
   if (undone.length === 0) return null;
-  const rows = await db
+  const gone = await db
     .update(observations)
     .set({ undoneAt: now })
     .where(and(eq(observations.noteId, note.id), isNull(observations.undoneAt)))
     .returning({ treeId: observations.treeId });
-  return [...new Set(rows.flatMap((row) => (row.treeId === null ? [] : [row.treeId])))];
+  const back = note.corrects === null ? [] : await bringBack(db, note.corrects);
+  return [...new Set([...gone, ...back].flatMap((row) => (row.treeId === null ? [] : [row.treeId])))];
+}
+
+async function bringBack(db: Database, noteId: number): Promise<{ treeId: number | null }[]> {
+  await db.update(notes).set({ undoneAt: null }).where(eq(notes.id, noteId));
+  return db
+    .update(observations)
+    .set({ undoneAt: null })
+    .where(eq(observations.noteId, noteId))
+    .returning({ treeId: observations.treeId });
 }
 
 export async function setReplyMessage(db: Database, noteId: number, messageId: string): Promise<void> {
@@ -183,15 +199,4 @@ export function eventOf(row: Observation): ReadEvent {
     ...(row.unit === null ? {} : { unit: row.unit }),
     ...(row.crop === null ? {} : { crop: row.crop }),
   };
-}
-
-export async function insertSingleObservation(
-  db: Database,
-  note: NewNote,
-  event: ReadEvent,
-  by: string,
-): Promise<{ note: Note; observation: Observation }> {
-  const row = oneRow((await insertNote(db, note)) ?? undefined);
-  const [observation] = await insertObservations(db, row, [event], by, note.now);
-  return { note: row, observation: oneRow(observation) };
 }

@@ -188,6 +188,8 @@ export const notes = pgTable(
     ask: jsonb('ask').$type<Ask>(),
     /** The day the note was written on, for the question's answer. */
     writtenOn: calendarDay('written_on').notNull(),
+    /** The note that this one puts right; taking this one back brings that one back. */
+    corrects: integer('corrects'),
     undoneAt: instant('undone_at'),
     createdAt: instant('created_at').notNull(),
   },
