@@ -98,6 +98,8 @@ export const members = pgTable(
     /** Kept out of what the club learns. */
     keepsOut: boolean('keeps_out').notNull().default(false),
     lastSeenOn: calendarDay('last_seen_on'),
+    /** The day a member who had answered nothing for a season was asked whether nudges should stop. */
+    quietAskedOn: calendarDay('quiet_asked_on'),
     createdAt: instant('created_at').notNull(),
   },
   (t) => [uniqueIndex('member_user').on(t.clubId, t.platformUserId), index('member_series').on(t.seriesId)],
@@ -162,6 +164,8 @@ export const trees = pgTable(
     retiredOn: calendarDay('retired_on'),
     /** Next day on which anything is due; null when nothing is. */
     lookOn: calendarDay('look_on'),
+    /** The decision date as last planned, so that a change that moves it into the past is known as one. */
+    decisionOn: calendarDay('decision_on'),
     addedOn: calendarDay('added_on').notNull(),
     createdAt: instant('created_at').notNull(),
   },
@@ -297,6 +301,12 @@ export const handled = pgTable(
   },
   (t) => [index('handled_at').on(t.at)],
 );
+
+/** Until when a budget of requests is spoken for; every worker reserves its share here. */
+export const paces = pgTable('pace', {
+  name: text('name').primaryKey(),
+  freeAt: instant('free_at').notNull(),
+});
 
 export type Club = typeof clubs.$inferSelect;
 export type Member = typeof members.$inferSelect;
