@@ -132,7 +132,8 @@ function windowOf(fruit: MainCrop, span: Span): Window | null {
   return fruit.pickedOn && { from: fruit.pickedOn, to: fruit.pickedOn };
 }
 
-function budSignOf(known: readonly SeasonObservation[]): BudSign {
+/** What the latest note on buds says, of notes in order. */
+export function budSignOf(known: readonly SeasonObservation[]): BudSign {
   const latest = known.findLast(({ kind }) => kind === 'buds-double' || kind === 'buds-single');
   if (!latest) return 'none';
   return latest.kind === 'buds-double' ? 'double' : 'single';
