@@ -1,0 +1,273 @@
+import {
+  type DayOfMonth,
+  dayOfMonthAt,
+  type Input,
+  isClauseEnd,
+  type Read,
+  type Rule,
+  skipThe,
+  textAt,
+  yearAt,
+} from './input.ts';
+import {
+  isDottedInProse,
+  isMayAsVerb,
+  isMonthDayInProse,
+  isOrdinalInProse,
+  isProduct,
+  isSlashInProse,
+} from './prose.ts';
+import { dayNumber, fixed, type Phrase, type Span, spanOf } from './span.ts';
+import { TO } from './words.ts';
+
+/** Longest month of any year. */
+const LONGEST = [31, 29, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31] as const;
+
+/** A day of a month, yearly or of one year; null days make the phrase an impossible date. */
+function dayPhrase(year: number | null, month: number, from: number, to: number, end: number): Read {
+  const spanIn = (y: number): Span | null => {
+    const first = dayNumber(y, month, from);
+    const last = dayNumber(y, month, to);
+    return first === null || last === null ? null : spanOf(first, last);
+  };
+  if (year !== null) {
+    const span = spanIn(year);
+    return { phrase: fixed(span), end, ...(span === null && { problem: 'impossible' as const }) };
+  }
+  const possible = Math.max(from, to) <= (LONGEST[month - 1] ?? 0);
+  return {
+    phrase: { cycle: 'year', at: spanIn, assumed: ['year'] },
+    end,
+    ...(!possible && { problem: 'impossible' as const }),
+  };
+}
+
+const ALSO = new Set(['or', '/', '&']);
+
+/** "- 14", "to the 14th", "or 11" after a day: the second day, of the same month. */
+function secondDay(input: Input, i: number, first: DayOfMonth): DayOfMonth | null {
+  const sign = textAt(input, i);
+  if (!TO.has(sign) && !ALSO.has(sign)) return null;
+  const day = dayOfMonthAt(input, skipThe(input, i + 1));
+  if (!day || day.value <= first.value) return null;
+  // "may 2 - 3 figs": in running text a loose dash separates.
+  if (input.prose && !day.isOrdinal && !isClauseEnd(input, day.end) && !input.tokens[i]?.glued) {
+    if (!isMonthDayInProse(input, i, day.end, false)) return null;
+  }
+  const next = input.tokens[day.end];
+  if (next?.unit != null || (next?.glued && next.text === '/')) return null;
+  return day;
+}
+
+/** "aug 22", "sept. 5th, 2026", "june the 5th", "aug 10-14", "oct 15 to 20 2025". */
+export const readMonthDay: Rule = (input, i) => {
+  const month = input.tokens[i]?.month;
+  if (month == null) return null;
+  let j = i + 1;
+  while (
+    textAt(input, j) === '.' ||
+    ((textAt(input, j) === '-' || textAt(input, j) === '/') && input.tokens[j + 1]?.glued)
+  )
+    j++;
+  j = skipThe(input, j);
+  const day = dayOfMonthAt(input, j);
+  if (!day) return null;
+  if (input.prose && !isMonthDayInProse(input, i, day.end, day.isOrdinal)) return null;
+  const second = secondDay(input, day.end, day);
+  const last = second ?? day;
+  const dotted =
+    textAt(input, last.end) === '.' && input.tokens[last.end + 1]?.digits.length === 4
+      ? last.end + 1
+      : last.end;
+  const short = !input.prose && !second;
+  const year = sameDash(input, j, day) ?? yearAt(input, dotted, short);
+  return dayPhrase(year?.year ?? null, month, day.value, last.value, year?.end ?? last.end);
+};
+
+/** "aug-22-26". */
+function sameDash(input: Input, i: number, day: DayOfMonth): { year: number; end: number } | null {
+  const sign = textAt(input, i - 1);
+  if ((sign !== '-' && sign !== '/') || textAt(input, day.end) !== sign) return null;
+  return fullYear(input, day.end + 1);
+}
+
+/** "22 aug", "5th of june 2025", "10-14 aug", "15 Oct 26", "22-aug-2026". */
+export const readDayMonth: Rule = (input, i) => {
+  const start = skipThe(input, i);
+  const day = dayOfMonthAt(input, start);
+  if (!day) return null;
+  const second = secondDay(input, day.end, day);
+  for (const last of second ? [second, day] : [day]) {
+    let j = last.end;
+    const sign = textAt(input, j);
+    if (sign === 'of' || sign === '.' || ((sign === '-' || sign === '/') && input.tokens[j + 1]?.glued)) j++;
+    const month = input.tokens[j]?.month;
+    if (month == null) continue;
+    const numbered = input.prose && !day.isOrdinal;
+    if (numbered && !isMonthDayInProse(input, start, j + 1, false)) continue;
+    if (input.prose && isMayAsVerb(input, j, j + 1)) continue;
+    if (numbered && sign !== 'of' && followsInstead(input, j)) continue;
+    const afterDot = textAt(input, j + 1) === '.' && !isClauseEnd(input, j + 2) ? j + 2 : j + 1;
+    const dashed =
+      (sign === '-' || sign === '/') && textAt(input, j + 1) === sign ? fullYear(input, j + 2) : null;
+    const year = dashed ?? yearAt(input, afterDot, true);
+    return dayPhrase(year?.year ?? null, month, day.value, last.value, year?.end ?? j + 1);
+  }
+  return null;
+};
+
+/** "tipped 2 june 5": for those who write the month first the day comes after it. */
+function followsInstead(input: Input, month: number): boolean {
+  if (input.order !== 'MDY') return false;
+  const day = dayOfMonthAt(input, month + 1);
+  return day !== null && (day.isOrdinal || !yearAt(input, month + 1, true));
+}
+
+function fullYear(input: Input, i: number): { year: number; end: number } | null {
+  const token = input.tokens[i];
+  if (!token?.glued || token.number === null) return null;
+  if (token.digits.length === 4 && token.number >= 1900 && token.number < 2200)
+    return { year: token.number, end: i + 1 };
+  return token.digits.length === 2 ? { year: 2000 + token.number, end: i + 1 } : null;
+}
+
+/** Digits and signs without a space between, e.g. 9/4, 22.8.26, 2026-08-22. */
+function partsAt(
+  input: Input,
+  i: number,
+): { parts: { value: number; length: number }[]; sign: string; end: number } | null {
+  const first = input.tokens[i];
+  const sign = textAt(input, i + 1);
+  if (!first || first.digits === '' || (sign !== '/' && sign !== '.' && sign !== '-')) return null;
+  const before = input.tokens[i - 1];
+  if (first.glued && before && !'(,;:"\'[-–—'.includes(before.text)) return null;
+  const parts = [{ value: first.number ?? 0, length: first.digits.length }];
+  let j = i + 1;
+  while (parts.length < 4 && textAt(input, j) === sign && input.tokens[j]?.glued) {
+    const next = input.tokens[j + 1];
+    if (!next?.glued || next.digits === '' || next.number === null) break;
+    parts.push({ value: next.number, length: next.digits.length });
+    j += 2;
+  }
+  if (parts.length < 2 || parts.length > 3) return null;
+  const following = input.tokens[j];
+  if (
+    following?.glued &&
+    (following.isWord || following.text === '/' || following.text === '%' || following.text === '°')
+  ) {
+    if (!/^t$/.test(following.text)) return null;
+  }
+  return { parts, sign, end: j };
+}
+
+/** "9/4" by the member's order, "1.12.25" and "22.8." day first, "2026-08-22", "8/2026". */
+export const readNumeric: Rule = (input, i) => {
+  const found = partsAt(input, i);
+  if (!found) return null;
+  const { parts, sign } = found;
+  const [a, b, c] = parts;
+  if (!a || !b) return null;
+  if (a.length === 4) {
+    if (a.value < 1900 || a.value > 2199) return null;
+    if (c)
+      return c.length > 2 || b.length > 2
+        ? null
+        : checked(dayPhrase(a.value, b.value, c.value, c.value, isoEnd(input, found.end)), b.value, c.value);
+    return sign === '-' && b.length === 2 ? monthOnly(a.value, b.value, found.end) : null;
+  }
+  if (a.length > 2) return null;
+  if (!c && b.length === 4)
+    return b.value >= 1900 && b.value < 2200 && sign !== '.' ? monthOnly(b.value, a.value, found.end) : null;
+  if (b.length > 2) return null;
+  if (c && c.length !== 2 && c.length !== 4) return null;
+  const year = !c ? null : c.length === 4 ? c.value : 2000 + c.value;
+  if (year !== null && (year < 1900 || year > 2199)) return null;
+  if (sign === '-') {
+    if (!c || year === null) return null;
+    if (c.length === 2 && (isProduct(input, i, found.end) || (a.value === b.value && b.value === c.value)))
+      return null;
+    if (c.length === 2 && Math.abs(year - input.today.year) > 5) return null;
+  }
+  if (sign === '.' && !c) {
+    const dotted = textAt(input, found.end) === '.' && input.tokens[found.end]?.glued;
+    if (input.prose ? !dotted || !isDottedInProse(input, i) : !dotted && input.tokens.length > found.end)
+      return null;
+    return checked(
+      dayPhrase(null, b.value, a.value, a.value, dotted ? found.end + 1 : found.end),
+      b.value,
+      a.value,
+    );
+  }
+  if (sign === '/' && !c && input.prose && !isSlashInProse(input, i, a.value, b.value, found.end))
+    return null;
+  const dayFirst = sign === '.' || (a.value > 12 ? true : b.value > 12 ? false : input.order === 'DMY');
+  const [month, dayOfMonth] = dayFirst ? [b.value, a.value] : [a.value, b.value];
+  const read = dayPhrase(year, month, dayOfMonth, dayOfMonth, found.end);
+  const guessed = sign !== '.' && a.value <= 12 && b.value <= 12 && a.value !== b.value;
+  const phrase: Phrase = guessed
+    ? { ...read.phrase, assumed: [...read.phrase.assumed, 'order'] }
+    : read.phrase;
+  return checked({ ...read, phrase }, month, dayOfMonth);
+};
+
+/** Numbers that are no month or day at all are no date, not an impossible one. */
+function checked(read: Read, month: number, dayOfMonth: number): Read | null {
+  return month >= 1 && month <= 12 && dayOfMonth >= 1 && dayOfMonth <= 31 ? read : null;
+}
+
+function monthOnly(year: number, month: number, end: number): Read | null {
+  if (month < 1 || month > 12) return null;
+  const first = Date.UTC(year, month - 1, 1) / 86_400_000;
+  const last = Date.UTC(year, month, 1) / 86_400_000 - 1;
+  return { phrase: fixed(spanOf(first, last, first + 14)), end };
+}
+
+/** The time of day after an ISO date. */
+function isoEnd(input: Input, i: number): number {
+  if (textAt(input, i) !== 't' || !input.tokens[i]?.glued) return i;
+  let j = i + 1;
+  while (input.tokens[j]?.glued) j++;
+  return j;
+}
+
+const MONTH_WORDS = new Map([
+  ['last', -1],
+  ['previous', -1],
+  ['next', 1],
+  ['this', 0],
+  ['the', 0],
+]);
+
+/** "the 17th", "the 5th of next month", "from the 3rd to the 7th"; "20th" alone where it is the whole text. */
+export const readDayOfMonth: Rule = (input, i) => {
+  const start = skipThe(input, i);
+  const day = dayOfMonthAt(input, start);
+  if (!day?.isOrdinal) return null;
+  const bare = start === i;
+  const inWords = input.tokens[start]?.digits === '';
+  if (input.prose && (bare || inWords) && !(bare && DAY_BEFORE.has(textAt(input, i - 1)))) {
+    if (bare || !isAnnounced(input, i) || day.value < 4) return null;
+  }
+  if (inWords && bare) return null;
+  if (input.prose && !isOrdinalInProse(input, i, day.end)) return null;
+  const second = secondDay(input, day.end, day);
+  const last = second ?? day;
+  const j = textAt(input, last.end) === 'of' ? last.end + 1 : last.end;
+  const shift = MONTH_WORDS.get(textAt(input, j));
+  if (shift !== undefined && textAt(input, j + 1) === 'month') {
+    const index = input.today.year * 12 + input.today.month - 1 + shift;
+    return dayPhrase(Math.floor(index / 12), (index % 12) + 1, day.value, last.value, j + 2);
+  }
+  const at = (k: number): Span | null => {
+    const first = dayNumber(Math.floor(k / 12), (k % 12) + 1, day.value);
+    const end = dayNumber(Math.floor(k / 12), (k % 12) + 1, last.value);
+    return first === null || end === null ? null : spanOf(first, end);
+  };
+  return { phrase: { cycle: 'month', at, assumed: ['month'] }, end: last.end };
+};
+
+const DAY_BEFORE = new Set(['on', 'since', 'by', 'until', 'till', 'til', 'from', 'around']);
+
+function isAnnounced(input: Input, i: number): boolean {
+  return DAY_BEFORE.has(textAt(input, i - 1));
+}

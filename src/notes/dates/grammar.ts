@@ -1,0 +1,205 @@
+import { readDayMonth, readDayOfMonth, readMonthDay, readNumeric } from './absolute.ts';
+import { type Input, type Read, type Rule, textAt } from './input.ts';
+import { readNthOfMonth, readPart, readStretch } from './months.ts';
+import { readHoliday, readWeekday } from './named.ts';
+import {
+  readAmount,
+  readBesideAnchor,
+  readCalendarUnit,
+  readDayWord,
+  readFollowing,
+  readWeekOf,
+} from './relative.ts';
+import { fixed, mapPhrase, type Phrase, type Span, spanOf, type Today } from './span.ts';
+import { mondayOf } from './weekdays.ts';
+import { TO } from './words.ts';
+
+/** A phrase within a phrase within a phrase; deeper nesting is nobody's date. */
+const MAX_DEPTH = 3;
+
+const DATES: readonly Rule[] = [readMonthDay, readDayMonth, readNumeric, readDayOfMonth];
+
+const anchors = { read: (input: Input, i: number, depth: number) => readItem(input, i, depth) };
+
+/** One rule a family; the longest find wins, the earlier of two as long. */
+const RULES: readonly Rule[] = [
+  readDayWord,
+  readPart,
+  readNthOfMonth,
+  readHoliday,
+  ...DATES,
+  readWeekday([...DATES, readHoliday]),
+  readAmount(anchors),
+  readBesideAnchor(anchors),
+  readWeekOf(anchors),
+  readCalendarUnit,
+  readFollowing,
+  readStretch,
+];
+
+/** The longest single phrase at `i`. */
+export function readItem(input: Input, i: number, depth: number): Read | null {
+  if (depth > MAX_DEPTH || !input.tokens[i]) return null;
+  let best: Read | null = null;
+  for (const rule of RULES) {
+    const read = rule(input, i, depth);
+    if (read && (!best || read.end > best.end)) best = read;
+  }
+  return best && orSo(input, best);
+}
+
+const AROUND = new Set([
+  'around',
+  'about',
+  'circa',
+  'roughly',
+  'approx',
+  'approximately',
+  '~',
+  'abt',
+  'near',
+  'aroud',
+  'arround',
+]);
+const AROUND_DAYS = 3;
+
+function widen(phrase: Phrase): Phrase {
+  return mapPhrase(phrase, (span) => ({
+    from: span.from - AROUND_DAYS,
+    to: span.to + AROUND_DAYS,
+    on: span.on,
+  }));
+}
+
+/** "or so", "ish", "or thereabouts" after a phrase: around it. */
+function orSo(input: Input, read: Read): Read {
+  const { end } = read;
+  const word = textAt(input, end);
+  const next = textAt(input, end + 1);
+  if (word === 'or' && (next === 'so' || next === 'thereabouts'))
+    return { ...read, phrase: widen(read.phrase), end: end + 2 };
+  if (word === 'ish') return { ...read, phrase: widen(read.phrase), end: end + 1 };
+  if (word === '-' && next === 'ish') return { ...read, phrase: widen(read.phrase), end: end + 2 };
+  return read;
+}
+
+const BEFORE_RANGE = new Set(['from', 'between', 'btw', 'btwn']);
+
+/** A phrase, a range of two, or "around" one. The grammar's top. */
+export function readPhrase(input: Input, i: number): Read | null {
+  const word = textAt(input, i);
+  if (AROUND.has(word)) {
+    const inner = readRange(input, skipAround(input, i + 1), false);
+    if (!inner || inner.relative) return null;
+    return { ...inner, phrase: widen(inner.phrase) };
+  }
+  if (BEFORE_RANGE.has(word)) {
+    const range = readRange(input, i + 1, word !== 'from');
+    return range?.isRange ? range : null;
+  }
+  return readRange(input, i, false);
+}
+
+function skipAround(input: Input, i: number): number {
+  return textAt(input, i) === 'the' && textAt(input, i + 1) === 'time' ? i + 3 : i;
+}
+
+const ALSO = new Set(['or', '/', '&']);
+
+function readRange(input: Input, i: number, between: boolean): (Read & { isRange?: boolean }) | null {
+  const first = readItem(input, i, 0);
+  if (!first || first.problem || first.relative) return first;
+  let sign = textAt(input, first.end);
+  let j = first.end + 1;
+  if (sign === 'up' && textAt(input, j) === 'to') {
+    sign = 'to';
+    j++;
+  }
+  if (!TO.has(sign) && !ALSO.has(sign) && !(between && sign === 'and')) {
+    return isInnerRange(input, i, first)
+      ? { ...first, isRange: true }
+      : between
+        ? betweenDays(input, i)
+        : first;
+  }
+  if (sign === '-' && input.prose && !(input.tokens[first.end]?.glued === input.tokens[j]?.glued))
+    return first;
+  // In a range the second name needs no proof of its own: "in may or june".
+  const second = readItem({ ...input, prose: input.prose && sign === '-' }, j, 0);
+  if (!second || second.problem || second.relative || (input.prose && isLooseSecond(input, j, second))) {
+    return isInnerRange(input, i, first) ? { ...first, isRange: true } : first;
+  }
+  const phrase = joinPhrases(first.phrase, second.phrase, input.today);
+  return phrase ? { phrase, end: second.end, isRange: true } : first;
+}
+
+/** "may or may not", "to fall off", "sunday to sun itself": a name that goes on as another word. */
+function isLooseSecond(input: Input, j: number, second: Read): boolean {
+  const word = textAt(input, j);
+  if (second.end > j + 1) return false;
+  return (
+    word === 'fall' ||
+    word === 'spring' ||
+    word === 'sun' ||
+    word === 'sat' ||
+    (word === 'may' && textAt(input, j + 1) === 'not') ||
+    word === 'march'
+  );
+}
+
+/** "from aug 10 to 14" was read as one phrase already. */
+function isInnerRange(input: Input, i: number, first: Read): boolean {
+  for (let k = i; k < first.end; k++) if (TO.has(textAt(input, k))) return true;
+  return false;
+}
+
+/** "between aug 10 and 14": the second day has no month of its own. */
+function betweenDays(input: Input, i: number): (Read & { isRange?: boolean }) | null {
+  const tokens = input.tokens.map((token, k) =>
+    k > i && k < i + 8 && token.text === 'and' ? { ...token, text: 'to' } : token,
+  );
+  const read = readRange({ ...input, tokens }, i, false);
+  return read ? { ...read, isRange: true } : null;
+}
+
+/** From the first phrase to the second, the second after the first. */
+function joinPhrases(first: Phrase, second: Phrase, today: Today): Phrase | null {
+  const assumed = [...new Set([...first.assumed, ...second.assumed])];
+  const join = (from: Span, to: Span | null): Span | null =>
+    to && to.to >= from.from ? spanOf(from.from, to.to, from.on) : null;
+  if (first.cycle === 'fixed' && second.cycle === 'fixed') {
+    const from = first.at(0);
+    return from && fixedOrNull(join(from, second.at(0)));
+  }
+  if (second.cycle === 'fixed') {
+    const to = second.at(0);
+    if (!to) return null;
+    const k = cycleAt(first, to.from, today);
+    const from = [k, k - 1].map((n) => first.at(n)).find((span) => span && span.from <= to.to);
+    return from ? { ...fixed(join(from, to)), assumed } : null;
+  }
+  const follow = (from: Span): Span | null => {
+    const k = cycleAt(second, from.from, today);
+    for (const n of [k, k + 1, k + 2]) {
+      const to = second.at(n);
+      if (to && to.from >= from.from) return join(from, to);
+    }
+    return null;
+  };
+  if (first.cycle === 'fixed') {
+    const from = first.at(0);
+    return from && fixedOrNull(follow(from));
+  }
+  return { ...mapPhrase(first, follow), assumed };
+}
+
+function fixedOrNull(span: Span | null): Phrase | null {
+  return span && fixed(span);
+}
+
+function cycleAt(phrase: Phrase, day: number, today: Today): number {
+  const date = new Date(day * 86_400_000);
+  if (phrase.cycle === 'year') return date.getUTCFullYear();
+  if (phrase.cycle === 'month') return date.getUTCFullYear() * 12 + date.getUTCMonth();
+  return Math.floor((day - mondayOf(today.day)) / 7);
+}

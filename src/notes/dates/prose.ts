@@ -1,0 +1,189 @@
+import { type Input, isClauseEnd, isClauseStart, textAt } from './input.ts';
+
+/**
+ * Words that look like dates in running text, and what has to stand around them before they are taken for one.
+ * All of these hold for notes only; a text that is a date phrase as a whole needs no proof.
+ */
+
+const BEFORE_DATE = new Set(
+  'on in by since until till til around about from before after through thru during over at of last this next past late early mid every between or'.split(
+    ' ',
+  ),
+);
+/** Closed-class words that may follow a date directly; a noun or a verb in their place speaks against one. */
+const AFTER_DATE = new Set(
+  'i we it its he she they them my our the a an and but n & then now with when so at in on to for from this that these all no not had has have was were is are did got still only also too just and or both some any after before since about his her their one two'.split(
+    ' ',
+  ),
+);
+/** Nouns that an ordinal or number counts. */
+const COUNTED = new Set(
+  'fig figs figlet figlets fruit fruits fruitlet fruitlets breba brebas node nodes shoot shoots leaf leaves bud buds bump bumps branch branches limb limbs pot pots tree trees crop crops flush flushes one ones time times year years season seasons round rounds batch feed dose tip tips leader leaders cutting cuttings stick sticks pair bloom wave try attempt row bed plant plants whorl set harvest pick picking pinch tipping limb trunk stem stems half hand place week weeks weekend day days month months lb lbs kg g oz cm mm ft inch inches degrees'.split(
+    ' ',
+  ),
+);
+const NUMBERED = new Set(
+  'pot pots node nodes tree number no nr row bed plot zone size leaf leaves fig figs # level stage gallon'.split(
+    ' ',
+  ),
+);
+const MODAL_AFTER_MAY =
+  'have be not need well just also only still even get go turn drop ripen come fruit tip pinch want take or try look never make do yet i we it they';
+const AFTER_MAY = new Set(MODAL_AFTER_MAY.split(' '));
+
+export function hasDateBefore(input: Input, i: number): boolean {
+  return (
+    BEFORE_DATE.has(textAt(input, i - 1)) || (textAt(input, i - 1) === 'the' && textAt(input, i - 2) === 'of')
+  );
+}
+
+/** A bare month: only after a word that announces a time, and not as the "June drop" or a "may beetle". */
+export function isMonthInProse(input: Input, i: number): boolean {
+  const next = textAt(input, i + 1);
+  if (NOT_AFTER_MONTH.has(next)) return false;
+  if (textAt(input, i) === 'may' && AFTER_MAY.has(next) && textAt(input, i - 1) !== 'in') return false;
+  return hasDateBefore(input, i);
+}
+
+const NOT_AFTER_MONTH = new Set('drop bug bugs beetle beetles heat sun gold'.split(' '));
+
+export function isSeasonInProse(input: Input, i: number): boolean {
+  const before = textAt(input, i - 1);
+  return SEASON_BEFORE.has(before) && !COUNTED.has(textAt(input, i + 1));
+}
+
+const SEASON_BEFORE = new Set(
+  'in by since until till til last this next late early mid during through before'.split(' '),
+);
+
+/** "may 2", "pot 3 june 5", "2 may have dropped", "june 5 figs". */
+export function isMonthDayInProse(input: Input, number: number, next: number, ordinal: boolean): boolean {
+  if (ordinal) return true;
+  if (NUMBERED.has(textAt(input, number - 1))) return false;
+  const following = input.tokens[next];
+  if (!following) return true;
+  if (following.unit !== null || following.text === '%' || following.text === '°') return false;
+  return !COUNTED.has(following.text) || hasDateBefore(input, number);
+}
+
+export function isMayAsVerb(input: Input, may: number, next: number): boolean {
+  return textAt(input, may) === 'may' && AFTER_MAY.has(textAt(input, next));
+}
+
+/** "the 20th": not "the 2nd shoot", "the 3rd one". */
+export function isOrdinalInProse(input: Input, start: number, next: number): boolean {
+  const following = input.tokens[next];
+  if (following && COUNTED.has(following.text)) return false;
+  if (!following || isClauseEnd(input, next) || AFTER_DATE.has(following.text)) return true;
+  if (following.number !== null || following.weekday !== null) return true;
+  return hasDateBefore(input, start) || following.text.endsWith('ed');
+}
+
+/** Short weekday names that are words of their own. */
+const AMBIGUOUS = new Set(['sun', 'sat', 'mon', 'wed', 'fri', 'thu', 'tue']);
+const VERB_BEFORE_SAT = new Set(
+  'just it they that which has have had still we i he she there who you been and always mostly never'.split(
+    ' ',
+  ),
+);
+const PLACE_AFTER = new Set(
+  'in on out outside there down at under by around idle inside through near next too over up beside behind still doing and'.split(
+    ' ',
+  ),
+);
+const DAY_PREPOSITION = new Set(
+  'on last this next since until till til by from before after around over late early past every'.split(' '),
+);
+const NOT_AFTER_SUN = new Set(
+  'scald burn burnt burned scorch exposure hat side trap damage bleach spot all shade and or light baked dried loving only'.split(
+    ' ',
+  ),
+);
+
+/** Whether the weekday name at `i` is meant as one. */
+export function isWeekdayInProse(input: Input, i: number): boolean {
+  const word = textAt(input, i);
+  const next = textAt(input, i + 1);
+  // "fri-able", "sun-dried": the word goes on.
+  if ((next === '-' || next === '’') && input.tokens[i + 1]?.glued && input.tokens[i + 2]?.glued) {
+    if (input.tokens[i + 2]?.isWord && input.tokens[i + 2]?.weekday === null) return false;
+  }
+  if (!AMBIGUOUS.has(word)) return true;
+  const announced = DAY_PREPOSITION.has(textAt(input, i - 1));
+  const headed = isClauseStart(input, i) && ':,-–'.includes(next || ' ') && next !== '';
+  const timed = TIME_AFTER.has(next);
+  const listed = isListedWeekday(input, i);
+  switch (word) {
+    case 'sun':
+      return (
+        (announced && !NOT_AFTER_SUN.has(next) && isAnnouncedSun(input, i)) ||
+        headed ||
+        listed ||
+        (timed && next !== 'am')
+      );
+    case 'mon':
+      return announced || headed || timed || listed;
+    case 'sat':
+      if (announced || headed || timed || listed) return !(PLACE_AFTER.has(next) && !announced);
+      return !VERB_BEFORE_SAT.has(textAt(input, i - 1)) && isClauseEnd(input, i + 1) && i > 0;
+    default:
+      return true;
+  }
+}
+
+const TIME_AFTER = new Set('morning morn arvo afternoon evening night am pm eve last'.split(' '));
+
+/** "on sun" and "last sun" are days; "in sun", "after sun", "by sun" are light. */
+function isAnnouncedSun(input: Input, i: number): boolean {
+  return SUN_PREPOSITION.has(textAt(input, i - 1));
+}
+
+const SUN_PREPOSITION = new Set('on last this next since until till til past late'.split(' '));
+
+/** "sat/sun", "fri & sat", "mon or tue". */
+function isListedWeekday(input: Input, i: number): boolean {
+  const joined = (k: number): boolean =>
+    '/&-'.includes(textAt(input, k) || ' ') || textAt(input, k) === 'or' || textAt(input, k) === 'to';
+  return (
+    (joined(i - 1) && input.tokens[i - 2]?.weekday != null) ||
+    (joined(i + 1) && input.tokens[i + 2]?.weekday != null)
+  );
+}
+
+/** Units and states that make "3/4" a fraction or "4/6" a share. */
+const AFTER_FRACTION = new Set(
+  'of ripe full strength size sized grown open way inch inches in cup cups tsp tbsp lb lbs pound pounds oz ounce kg kilo gram grams gal gallon gallons l litre liter pint pints quart quarts dozen dead done bucket bowl off dormant coloured colored dose mix sun shade have has rooted took trees figs pots shoots cuttings figlets fruitlets nodes brebas leaves tips sticks buds survived made them are were still turned down taller ft cm mm per % " “ ” day days week weeks would for'.split(
+    ' ',
+  ),
+);
+const FRACTION_BOTTOMS = new Set([2, 3, 4, 5, 8, 10, 16]);
+const DATE_PREPOSITION = new Set(
+  'on by since from until till til around before after dated through between'.split(' '),
+);
+
+/** Whether `a/b` in running text is a date. */
+export function isSlashInProse(input: Input, i: number, a: number, b: number, next: number): boolean {
+  if (AFTER_FRACTION.has(textAt(input, next)) || NUMBERED.has(textAt(input, i - 1))) return false;
+  if (DATE_PREPOSITION.has(textAt(input, i - 1)) || input.tokens[i - 1]?.weekday != null) return true;
+  if (a === 24 && b === 7) return false;
+  if (a <= b && FRACTION_BOTTOMS.has(b)) return isClauseStart(input, i) && a < b;
+  return a !== b || isClauseStart(input, i) || isClauseEnd(input, next);
+}
+
+export function isDottedInProse(input: Input, i: number): boolean {
+  return DATE_PREPOSITION.has(textAt(input, i - 1));
+}
+
+const PRODUCT = new Set(
+  'feed feeding fert ferts fertilizer fertiliser fertilize fertilise fertilized fertilised npk mix mixed granular granules soluble food potting gritty soil compost ratio blend liquid pellets dose scoop formula bag slow release plus organic tomato strength water perlite bark peat pumice tonic fed'.split(
+    ' ',
+  ),
+);
+
+/** Product words near an n-n-n: a fertiliser's or a potting mix's numbers. */
+export function isProduct(input: Input, start: number, end: number): boolean {
+  for (let i = Math.max(0, start - 4); i < end + 4; i++) {
+    if (i < start || i >= end) if (PRODUCT.has(textAt(input, i))) return true;
+  }
+  return false;
+}
