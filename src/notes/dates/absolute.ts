@@ -13,6 +13,7 @@ import {
   isDottedInProse,
   isMayAsVerb,
   isMonthDayInProse,
+  isNumberedInProse,
   isOrdinalInProse,
   isProduct,
   isSlashInProse,
@@ -104,6 +105,7 @@ export const readDayMonth: Rule = (input, i) => {
     const month = input.tokens[j]?.month;
     if (month == null) continue;
     const numbered = input.prose && !day.isOrdinal;
+    if (numbered && isNumberedInProse(input, start)) continue;
     if (numbered && !isMonthDayInProse(input, start, j + 1, false)) continue;
     if (input.prose && isMayAsVerb(input, j, j + 1)) continue;
     if (numbered && sign !== 'of' && followsInstead(input, j)) continue;

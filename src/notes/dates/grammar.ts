@@ -1,8 +1,10 @@
 import { readDayMonth, readDayOfMonth, readMonthDay, readNumeric } from './absolute.ts';
+import { readByChrono } from './chrono.ts';
 import { type Input, type Read, type Rule, textAt } from './input.ts';
 import { readNthOfMonth, readPart, readStretch } from './months.ts';
-import { readHoliday, readWeekday } from './named.ts';
+import { readHoliday, readWeekday, suffixed } from './named.ts';
 import {
+  isWeekend,
   readAmount,
   readBesideAnchor,
   readCalendarUnit,
@@ -35,6 +37,7 @@ const RULES: readonly Rule[] = [
   readCalendarUnit,
   readFollowing,
   readStretch,
+  readByChrono,
 ];
 
 /** The longest single phrase at `i`. */
@@ -45,7 +48,14 @@ export function readItem(input: Input, i: number, depth: number): Read | null {
     const read = rule(input, i, depth);
     if (read && (!best || read.end > best.end)) best = read;
   }
-  return best && orSo(input, best);
+  return best && orSo(input, fourthWeekend(input, best));
+}
+
+/** "july 4th weekend": a holiday under its date. */
+function fourthWeekend(input: Input, read: Read): Read {
+  if (read.phrase.cycle !== 'year' || !isWeekend(textAt(input, read.end))) return read;
+  const span = read.phrase.at(input.today.year);
+  return span && span.from === span.to ? suffixed(input, read.phrase, read.end) : read;
 }
 
 const AROUND = new Set([
@@ -89,15 +99,15 @@ const BEFORE_RANGE = new Set(['from', 'between', 'btw', 'btwn']);
 export function readPhrase(input: Input, i: number): Read | null {
   const word = textAt(input, i);
   if (AROUND.has(word)) {
-    const inner = readRange(input, skipAround(input, i + 1), false);
+    const inner = readRange(input, skipAround(input, i + 1));
     if (!inner || inner.relative) return null;
     return { ...inner, phrase: widen(inner.phrase) };
   }
   if (BEFORE_RANGE.has(word)) {
-    const range = readRange(input, i + 1, word !== 'from');
+    const range = word === 'from' ? readRange(input, i + 1) : readRange(withTo(input, i + 1), i + 1);
     return range?.isRange ? range : null;
   }
-  return readRange(input, i, false);
+  return readRange(input, i);
 }
 
 function skipAround(input: Input, i: number): number {
@@ -106,7 +116,7 @@ function skipAround(input: Input, i: number): number {
 
 const ALSO = new Set(['or', '/', '&']);
 
-function readRange(input: Input, i: number, between: boolean): (Read & { isRange?: boolean }) | null {
+function readRange(input: Input, i: number): (Read & { isRange?: boolean }) | null {
   const first = readItem(input, i, 0);
   if (!first || first.problem || first.relative) return first;
   let sign = textAt(input, first.end);
@@ -115,12 +125,8 @@ function readRange(input: Input, i: number, between: boolean): (Read & { isRange
     sign = 'to';
     j++;
   }
-  if (!TO.has(sign) && !ALSO.has(sign) && !(between && sign === 'and')) {
-    return isInnerRange(input, i, first)
-      ? { ...first, isRange: true }
-      : between
-        ? betweenDays(input, i)
-        : first;
+  if (!TO.has(sign) && !ALSO.has(sign)) {
+    return isInnerRange(input, i, first) ? { ...first, isRange: true } : first;
   }
   if (sign === '-' && input.prose && !(input.tokens[first.end]?.glued === input.tokens[j]?.glued))
     return first;
@@ -153,13 +159,11 @@ function isInnerRange(input: Input, i: number, first: Read): boolean {
   return false;
 }
 
-/** "between aug 10 and 14": the second day has no month of its own. */
-function betweenDays(input: Input, i: number): (Read & { isRange?: boolean }) | null {
-  const tokens = input.tokens.map((token, k) =>
-    k > i && k < i + 8 && token.text === 'and' ? { ...token, text: 'to' } : token,
-  );
-  const read = readRange({ ...input, tokens }, i, false);
-  return read ? { ...read, isRange: true } : null;
+/** "between aug 10 and 14" reads as "aug 10 to 14": the nearest "and" becomes "to". */
+function withTo(input: Input, i: number): Input {
+  const at = input.tokens.findIndex((token, k) => k > i && k < i + 8 && token.text === 'and');
+  const and = input.tokens[at];
+  return and ? { ...input, tokens: input.tokens.with(at, { ...and, text: 'to' }) } : input;
 }
 
 /** From the first phrase to the second, the second after the first. */

@@ -161,9 +161,11 @@ export const readNthOfMonth: Rule = (input, i) => {
   const token = input.tokens[start];
   const n = token && LAST_OF.has(token.text) ? -1 : (token?.ordinal ?? 0);
   if (n === 0 || n > 5) return null;
-  const what = input.tokens[start + 1];
+  const few =
+    textAt(input, start + 1) === 'few' || textAt(input, start + 1) === 'couple' ? start + 2 : start + 1;
+  const what = input.tokens[few];
   if (!what) return null;
-  let j = start + 2;
+  let j = few + 1;
   const joined = textAt(input, j) === 'of' || textAt(input, j) === 'in';
   if (joined) j++;
   const change = nthOf(n, what.text, what.weekday, what.unit);
@@ -186,6 +188,9 @@ function nthOf(
     };
   }
   if (unit === 'week') return (span) => weekOf(span, n);
+  // "last few days" is the end, "first days" the beginning.
+  if (what === 'days')
+    return n < 0 ? (span) => partOf(span, 'end', true) : (span) => partOf(span, 'start', true);
   if (unit === 'day') return (span) => single(n < 0 ? span.to : span.from + n - 1);
   if (what === 'half' && n <= 2) {
     return (span) =>
@@ -219,6 +224,7 @@ function weekOf(span: Span, n: number): Span | null {
 /** "february", "last month", "this summer". */
 export const readStretch: Rule = (input, i) => {
   const stretch = stretchAt(input, i, false);
-  if (!stretch) return null;
+  // "this summer" in a note says no more than that it was lately.
+  if (!stretch || (input.prose && THIS.has(textAt(input, i)))) return null;
   return { phrase: stretch.phrase, end: stretch.end };
 };

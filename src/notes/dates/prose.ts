@@ -59,11 +59,15 @@ const SEASON_BEFORE = new Set(
 /** "may 2", "pot 3 june 5", "2 may have dropped", "june 5 figs". */
 export function isMonthDayInProse(input: Input, number: number, next: number, ordinal: boolean): boolean {
   if (ordinal) return true;
-  if (NUMBERED.has(textAt(input, number - 1))) return false;
   const following = input.tokens[next];
   if (!following) return true;
   if (following.unit !== null || following.text === '%' || following.text === '°') return false;
   return !COUNTED.has(following.text) || hasDateBefore(input, number);
+}
+
+/** "pot 3 may …": the number names something. */
+export function isNumberedInProse(input: Input, i: number): boolean {
+  return NUMBERED.has(textAt(input, i - 1));
 }
 
 export function isMayAsVerb(input: Input, may: number, next: number): boolean {

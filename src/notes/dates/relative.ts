@@ -47,11 +47,14 @@ interface Amount {
   readonly end: number;
 }
 
+const PLURAL = new Set('days dys weeks wks fortnights months mths mos years yrs'.split(' '));
 const OR = new Set(['or', 'to', '-', '–']);
 
 /** "3 weeks", "a couple of days", "2-3 weeks", "wk", "fortnight". */
 function amountAt(input: Input, i: number): Amount | null {
   const bare = input.tokens[i]?.unit;
+  // "weeks ago" is no number of weeks.
+  if (bare && PLURAL.has(textAt(input, i))) return null;
   if (bare) return { least: 1, most: 1, unit: bare, end: i + 1 };
   const half = textAt(input, i) === 'half' && textAt(input, i + 1) === 'a' ? i + 2 : i;
   if (half > i) {
@@ -98,11 +101,8 @@ export function readAmount(anchors: Anchors): Rule {
       const amount = amountAt(input, i + 1);
       if (!amount || input.tokens[i + 1]?.unit) return null;
       if (isBareCount(input, amount.end)) return null;
-      const time = textAt(input, amount.end);
-      return {
-        phrase: fixed(spread(today, amount, 1)),
-        end: time === 'time' || time === 'times' ? amount.end + 1 : amount.end,
-      };
+      const end = textAt(input, amount.end) === 'time' ? amount.end + 1 : amount.end;
+      return { phrase: fixed(spread(today, amount, 1)), end };
     }
     const amount = amountAt(input, skipThe(input, i));
     if (!amount) return null;

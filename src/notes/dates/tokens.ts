@@ -38,11 +38,12 @@ export interface Token {
   readonly isWord: boolean;
 }
 
-// Digits with an ordinal ending, plain digits, a word with inner apostrophes, or any other sign. No nesting, no
+// Digits with an ordinal ending, plain digits, a word with its apostrophes, or any other sign. No nesting, no
 // two parts that can share a character: linear.
-const TOKEN = /(\d+)(?:(st|nd|rd|th)(?![a-z]))?|[a-z]+(?:['’`][a-z]+)*|[^\s\da-z]/giu;
+const TOKEN =
+  /(\d+)(?:(st|nd|rd|th)(?![a-z]))?|[a-z]+(?:['’`][a-z]+)*(?:(?<=s)['’](?![a-z\d]))?|[^\s\da-z]/giu;
 const APOSTROPHES = /['’`]/g;
-/** Words that start with a digit. */
+/** Words that start with a digit; read as "tday", "tmoro". */
 const TEXT_SPEAK = /\b(?:2day|2moro|2morrow)\b/gi;
 
 export function tokenize(text: string): Token[] {

@@ -41,6 +41,7 @@ for (const row of ROWS.split(/[\n|]/)) {
 export function vagueEndAt(tokens: readonly Token[], i: number): number {
   // "3 weeks ago" is not "weeks ago".
   const before = tokens[i - 1];
+  if (before?.text === 'every') return -1;
   let node: Node | undefined = root;
   let end = -1;
   for (let j = i; node && j < tokens.length; j++) {

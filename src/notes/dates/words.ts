@@ -119,9 +119,9 @@ export const SEASONS = table<SeasonName>([
 
 /** Whole days from today. */
 export const DAY_WORDS = table<number>([
-  [0, 'today tody todya 2day tonight tonite'],
+  [0, 'today tody todya tday tonight tonite'],
   [-1, 'yesterday yesterdy ystrday ysterday yestrday yday yest yesturday yestaday'],
-  [1, 'tomorrow tomorow tommorow tommorrow tmrw tmr tmrow tomoz 2moro 2morrow tomo'],
+  [1, 'tomorrow tomorow tommorow tommorrow tmrw tmr tmrow tomoz tomo tmoro tmorrow'],
 ]);
 
 export const LAST = new Set(['last', 'past', 'previous', 'lst']);
