@@ -3,6 +3,7 @@ import {
   dayOfMonthAt,
   type Input,
   isClauseEnd,
+  isClauseStart,
   type Read,
   type Rule,
   skipThe,
@@ -122,7 +123,8 @@ export const readDayMonth: Rule = (input, i) => {
 function followsInstead(input: Input, month: number): boolean {
   if (input.order !== 'MDY') return false;
   const day = dayOfMonthAt(input, month + 1);
-  return day !== null && (day.isOrdinal || !yearAt(input, month + 1, true));
+  if (!day || (!day.isOrdinal && yearAt(input, month + 1, true))) return false;
+  return isMonthDayInProse(input, month, day.end, day.isOrdinal);
 }
 
 function fullYear(input: Input, i: number): { year: number; end: number } | null {
@@ -247,11 +249,8 @@ export const readDayOfMonth: Rule = (input, i) => {
   if (!day?.isOrdinal) return null;
   const bare = start === i;
   const inWords = input.tokens[start]?.digits === '';
-  if (input.prose && (bare || inWords) && !(bare && DAY_BEFORE.has(textAt(input, i - 1)))) {
-    if (bare || !isAnnounced(input, i) || day.value < 4) return null;
-  }
+  if (input.prose && !isProvenOrdinal(input, i, day, bare, inWords)) return null;
   if (inWords && bare) return null;
-  if (input.prose && !isOrdinalInProse(input, i, day.end)) return null;
   const second = secondDay(input, day.end, day);
   const last = second ?? day;
   const j = textAt(input, last.end) === 'of' ? last.end + 1 : last.end;
@@ -268,8 +267,28 @@ export const readDayOfMonth: Rule = (input, i) => {
   return { phrase: { cycle: 'month', at, assumed: ['month'] }, end: last.end };
 };
 
-const DAY_BEFORE = new Set(['on', 'since', 'by', 'until', 'till', 'til', 'from', 'around']);
+const DAY_BEFORE = new Set([
+  'on',
+  'since',
+  'by',
+  'until',
+  'till',
+  'til',
+  'from',
+  'around',
+  'before',
+  'after',
+]);
 
-function isAnnounced(input: Input, i: number): boolean {
-  return DAY_BEFORE.has(textAt(input, i - 1));
+function isProvenOrdinal(input: Input, i: number, day: DayOfMonth, bare: boolean, inWords: boolean): boolean {
+  const announced = DAY_BEFORE.has(textAt(input, i - 1));
+  if (inWords && (bare || !announced || day.value < 4)) return false;
+  if (bare && !announced) {
+    // "28th: tipped", "tipped alma 28th".
+    if (isClauseStart(input, i)) return ':-–,'.includes(textAt(input, day.end) || '.');
+    return day.value > 3 && isClauseEnd(input, day.end);
+  }
+  // "the 1st is ripe", "the 2nd was better" are figs as often as days.
+  if (day.value <= 3 && !announced && !isClauseEnd(input, day.end)) return false;
+  return isOrdinalInProse(input, i, day.end);
 }

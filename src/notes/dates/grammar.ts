@@ -1,7 +1,7 @@
 import { readDayMonth, readDayOfMonth, readMonthDay, readNumeric } from './absolute.ts';
 import { readByChrono } from './chrono.ts';
 import { type Input, type Read, type Rule, textAt } from './input.ts';
-import { readNthOfMonth, readPart, readStretch } from './months.ts';
+import { readNthOfMonth, readPart, readStretch, readYear } from './months.ts';
 import { readHoliday, readWeekday, suffixed } from './named.ts';
 import {
   isWeekend,
@@ -37,6 +37,7 @@ const RULES: readonly Rule[] = [
   readCalendarUnit,
   readFollowing,
   readStretch,
+  readYear,
   readByChrono,
 ];
 

@@ -29,7 +29,7 @@ export interface PlacedHit extends DateHit {
   readonly on: Day;
   /** Set when the phrase cannot be a day: `from`, `to` and `on` are then today. Ask for the date. */
   readonly problem?: Problem;
-  /** Set on "3 days later", "the next day", "same day": `on` counts from the hit before or `anchor`, else today. */
+  /** Set on "3 days later", "the next day", "same day": `on` counts from the hit before, or from `anchor`. */
   readonly relative?: { readonly count: number; readonly unit: Unit };
   /** For a day whose year or month was assumed in the past: its next occurrence after today. */
   readonly coming?: Day;
@@ -146,9 +146,11 @@ function hitOf(read: Read, input: Input, i: number, text: string, anchor: number
     length: last.end - first.start,
     text: text.slice(first.start, last.end),
   };
-  if (read.problem) {
+  const unanchored = read.relative && read.relative.count !== 0 && anchor === null ? 'unanchored' : undefined;
+  const problem = read.problem ?? unanchored;
+  if (problem) {
     const today = fromEpochDays(input.today.day);
-    return { from: today, to: today, on: today, assumed: [], problem: read.problem, ...where };
+    return { from: today, to: today, on: today, assumed: [], problem, ...where };
   }
   const span = spanFor(read, input, anchor ?? input.today.day);
   if (!span) return null;

@@ -14,7 +14,8 @@ export interface Input {
   readonly prose: boolean;
 }
 
-export type Problem = 'impossible' | 'weekday';
+/** No such day, weekday and date that disagree, or "3 days later" with nothing to count from. */
+export type Problem = 'impossible' | 'weekday' | 'unanchored';
 
 /** A rule's find: the phrase and the token after it. */
 export interface Read {

@@ -1,6 +1,6 @@
 import { after, type Input, type Read, type Rule, skipThe, textAt, yearAt } from './input.ts';
-import { isMonthInProse, isSeasonInProse } from './prose.ts';
-import { type Phrase, type Span, single, spanOf } from './span.ts';
+import { isMonthInProse, isSeasonInProse, isYearInProse } from './prose.ts';
+import { fixed, type Phrase, type Span, single, spanOf } from './span.ts';
 import { nthWeekday } from './weekdays.ts';
 import { LAST, NEXT, type Part, type SeasonName, THIS } from './words.ts';
 
@@ -227,4 +227,17 @@ export const readStretch: Rule = (input, i) => {
   // "this summer" in a note says no more than that it was lately.
   if (!stretch || (input.prose && THIS.has(textAt(input, i)))) return null;
   return { phrase: stretch.phrase, end: stretch.end };
+};
+
+/** "in 2023" in a note: past seasons are told so. A year alone is too vague for a text that is to be a date. */
+export const readYear: Rule = (input, i) => {
+  const token = input.tokens[i];
+  if (!input.prose || token?.digits.length !== 4 || token.number === null) return null;
+  if (Math.abs(token.number - input.today.year) > 60 || !isYearInProse(input, i)) return null;
+  return {
+    phrase: fixed(
+      spanOf(Date.UTC(token.number, 0, 1) / 86_400_000, Date.UTC(token.number, 11, 31) / 86_400_000),
+    ),
+    end: i + 1,
+  };
 };

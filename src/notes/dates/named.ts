@@ -1,6 +1,6 @@
 import { findHoliday, holidaySpan, holidayWeekend } from './holidays.ts';
 import { type Input, type Read, type Rule, skipThe, textAt, yearAt } from './input.ts';
-import { isWeekdayInProse } from './prose.ts';
+import { isHolidayInProse, isWeekdayInProse } from './prose.ts';
 import { goneAt, isWeekend, timeEnd } from './relative.ts';
 import {
   earliest,
@@ -157,6 +157,7 @@ export const readHoliday: Rule = (input, i) => {
   });
   if (!name || (input.prose && name.short)) return null;
   let end = (at[name.words - 1] ?? j) + 1;
+  if (input.prose && !isHolidayInProse(input, i, end)) return null;
   const year = yearAt(input, end);
   if (year) end = year.end;
   const base = year ? fixed(holidaySpan(name.rule, year.year)) : yearlyHoliday(name.rule);

@@ -6,13 +6,13 @@ import { type Input, isClauseEnd, isClauseStart, textAt } from './input.ts';
  */
 
 const BEFORE_DATE = new Set(
-  'on in by since until till til around about from before after through thru during over at of last this next past late early mid every between or'.split(
+  'on in by since until till til around about from before after through thru during over at of last next past late early mid every between or'.split(
     ' ',
   ),
 );
 /** Closed-class words that may follow a date directly; a noun or a verb in their place speaks against one. */
 const AFTER_DATE = new Set(
-  'i we it its he she they them my our the a an and but n & then now with when so at in on to for from this that these all no not had has have was were is are did got still only also too just and or both some any after before since about his her their one two'.split(
+  'i we it its he she they them my our the a an and but n & then now with when so at in to for this that these all no not had has have was were is are did got still only also too just and or both some any after before since about his her their one two'.split(
     ' ',
   ),
 );
@@ -53,7 +53,7 @@ export function isSeasonInProse(input: Input, i: number): boolean {
 }
 
 const SEASON_BEFORE = new Set(
-  'in by since until till til last this next late early mid during through before'.split(' '),
+  'in by since until till til last next late early mid during through before'.split(' '),
 );
 
 /** "may 2", "pot 3 june 5", "2 may have dropped", "june 5 figs". */
@@ -80,18 +80,13 @@ export function isOrdinalInProse(input: Input, start: number, next: number): boo
   if (following && COUNTED.has(following.text)) return false;
   if (!following || isClauseEnd(input, next) || AFTER_DATE.has(following.text)) return true;
   if (following.number !== null || following.weekday !== null) return true;
-  return hasDateBefore(input, start) || following.text.endsWith('ed');
+  return hasDateBefore(input, start) || isPastVerb(following.text);
 }
 
 /** Short weekday names that are words of their own. */
 const AMBIGUOUS = new Set(['sun', 'sat', 'mon', 'wed', 'fri', 'thu', 'tue']);
 const VERB_BEFORE_SAT = new Set(
   'just it they that which has have had still we i he she there who you been and always mostly never'.split(
-    ' ',
-  ),
-);
-const PLACE_AFTER = new Set(
-  'in on out outside there down at under by around idle inside through near next too over up beside behind still doing and'.split(
     ' ',
   ),
 );
@@ -109,38 +104,79 @@ export function isWeekdayInProse(input: Input, i: number): boolean {
   const word = textAt(input, i);
   const next = textAt(input, i + 1);
   // "fri-able", "sun-dried": the word goes on.
-  if ((next === '-' || next === '’') && input.tokens[i + 1]?.glued && input.tokens[i + 2]?.glued) {
+  if (next === '-' && input.tokens[i + 1]?.glued && input.tokens[i + 2]?.glued) {
     if (input.tokens[i + 2]?.isWord && input.tokens[i + 2]?.weekday === null) return false;
   }
   if (!AMBIGUOUS.has(word)) return true;
-  const announced = DAY_PREPOSITION.has(textAt(input, i - 1));
-  const headed = isClauseStart(input, i) && ':,-–'.includes(next || ' ') && next !== '';
+  if (isBeforeDate(input, i + 1)) return true;
+  const before = textAt(input, i - 1);
+  const announced = DAY_PREPOSITION.has(before) && !IDLE_ON.has(textAt(input, i - 2));
+  const headed = isClauseStart(input, i) && ((':,-–'.includes(next) && next !== '') || isPastVerb(next));
+  const closing = isClauseEnd(input, i + 1) && hasVerbBefore(input, i);
   const timed = TIME_AFTER.has(next);
   const listed = isListedWeekday(input, i);
   switch (word) {
     case 'sun':
-      return (
-        (announced && !NOT_AFTER_SUN.has(next) && isAnnouncedSun(input, i)) ||
-        headed ||
-        listed ||
-        (timed && next !== 'am')
-      );
+      if (headed || listed || (timed && before !== 'the')) return true;
+      if (SUN_PREPOSITION.has(before)) return !NOT_AFTER_SUN.has(next);
+      return closing && !LIGHT_BEFORE.has(before);
     case 'mon':
-      return announced || headed || timed || listed;
+      return announced || headed || timed || listed || (closing && !CHAT_BEFORE.has(before));
     case 'sat':
-      if (announced || headed || timed || listed) return !(PLACE_AFTER.has(next) && !announced);
-      return !VERB_BEFORE_SAT.has(textAt(input, i - 1)) && isClauseEnd(input, i + 1) && i > 0;
+      if (announced || headed || listed || timed) return true;
+      return !VERB_BEFORE_SAT.has(before) && isClauseEnd(input, i + 1) && i > 0;
+    case 'wed':
+      return !AFTER_WE_WOULD.has(next);
     default:
       return true;
   }
 }
 
-const TIME_AFTER = new Set('morning morn arvo afternoon evening night am pm eve last'.split(' '));
-
-/** "on sun" and "last sun" are days; "in sun", "after sun", "by sun" are light. */
-function isAnnouncedSun(input: Input, i: number): boolean {
-  return SUN_PREPOSITION.has(textAt(input, i - 1));
+/** A date follows: "sun 28 june", "sat the 4th", "mon 6/29". */
+function isBeforeDate(input: Input, i: number): boolean {
+  const token = input.tokens[i];
+  if (token?.month != null || (token?.ordinal != null && token.digits !== '')) return true;
+  if (token?.text === 'the' || token?.text === ',') return input.tokens[i + 1]?.ordinal != null;
+  return (
+    token?.number != null &&
+    (input.tokens[i + 1]?.month != null ||
+      (input.tokens[i + 1]?.text === '/' && input.tokens[i + 1]?.glued === true))
+  );
 }
+
+const PAST_VERBS = new Set(
+  'fed cut took got ate put had was were did saw gone went lost hit found gave made'.split(' '),
+);
+
+function isPastVerb(word: string): boolean {
+  return (word.length > 3 && word.endsWith('ed')) || PAST_VERBS.has(word);
+}
+
+/** A finished verb earlier in the same clause. */
+function hasVerbBefore(input: Input, i: number): boolean {
+  for (let k = i - 1; k >= 0 && k > i - 12 && !isClauseEnd(input, k); k--)
+    if (isPastVerb(textAt(input, k))) return true;
+  return false;
+}
+
+/** "come on mon", "hold on sun": not the preposition. */
+const IDLE_ON = new Set(['come', 'cmon', 'hold', 'hang', 'go', 'carry', 'keep']);
+const CHAT_BEFORE = new Set(
+  'on yet yes yeah yea no ya irie one stuff again it that this now man ok okay good great nice sweet'.split(
+    ' ',
+  ),
+);
+const AFTER_WE_WOULD = new Set(
+  'like love better have had be get need never all been want rather prefer hate'.split(' '),
+);
+/** What "sun" is light after. */
+const LIGHT_BEFORE = new Set(
+  'to in into full part partial more some the all day morning afternoon evening direct hot less no enough much of for wants needs loves gets got facing under strong summer winter spring autumn late early and with by its their a bit from lost gave give had catches getting after before good better decent max proper dappled blazing noon midday hours h hrs bright little any most this that real actual'.split(
+    ' ',
+  ),
+);
+
+const TIME_AFTER = new Set('morning morn arvo afternoon evening night am pm eve last'.split(' '));
 
 const SUN_PREPOSITION = new Set('on last this next since until till til past late'.split(' '));
 
@@ -190,4 +226,40 @@ export function isProduct(input: Input, start: number, end: number): boolean {
     if (i < start || i >= end) if (PRODUCT.has(textAt(input, i))) return true;
   }
   return false;
+}
+
+const NOT_AFTER_HOLIDAY = new Set(
+  'cactus tree trees came come comes coming present presents gift gifts lights cake pudding in lily lilies egg eggs bunny fig figs red green orange colours colors all'.split(
+    ' ',
+  ),
+);
+const NOT_BEFORE_HOLIDAY = new Set(['like', 'than', 'as', 'feels', 'a', 'my', 'every', 'early']);
+
+/** "christmas came early", "like christmas", "easter cactus". */
+export function isHolidayInProse(input: Input, i: number, next: number): boolean {
+  return !NOT_AFTER_HOLIDAY.has(textAt(input, next)) && !NOT_BEFORE_HOLIDAY.has(textAt(input, i - 1));
+}
+
+const YEAR_BEFORE = new Set([
+  'in',
+  'since',
+  'during',
+  'of',
+  'from',
+  'summer',
+  'back',
+  'late',
+  'early',
+  'spring',
+  'season',
+  'until',
+  'til',
+  'till',
+  'for',
+  'and',
+]);
+
+/** "in 2023": a year only after a word that announces a time. */
+export function isYearInProse(input: Input, i: number): boolean {
+  return YEAR_BEFORE.has(textAt(input, i - 1)) && !COUNTED.has(textAt(input, i + 1));
 }

@@ -1,4 +1,4 @@
-import { countAt, type Input, type Read, type Rule, skipThe, textAt } from './input.ts';
+import { countAt, type Input, isClauseEnd, type Read, type Rule, skipThe, textAt } from './input.ts';
 import {
   addMonths,
   fixed,
@@ -83,7 +83,7 @@ const AGO = new Set(['ago', 'back', 'agi', 'agao', 'earlier', 'since']);
 const FROM = new Set(['from', 'after', 'past', 'frm']);
 const BEFORE = new Set(['before', 'b4', 'til', 'till', 'until', 'ahead', 'prior', 'bfore']);
 const ONWARD = new Set(['hence', 'out', 'away']);
-const LATER = new Set(['later', 'after', 'afterwards', 'afterward', 'on', 'l8r']);
+const LATER = new Set(['after', 'afterwards', 'afterward', 'on']);
 const NOW = new Set(['now', 'today', 'tody']);
 
 /** Spans between the two ends of "2-3 weeks ago"; the note takes the nearer end. */
@@ -132,9 +132,10 @@ export function readAmount(anchors: Anchors): Rule {
       const found = fromAnchor(anchors, input, amount, j, depth);
       if (found) return found;
     }
-    if (LATER.has(word) && (word !== 'on' || textAt(input, j - 1) !== textAt(input, i))) {
-      return laterRead(amount, j + 1, 1);
-    }
+    if (word === 'later' || word === 'l8r') return laterRead(amount, j + 1, 1);
+    // "10 days after i tipped it" counts from no day; "10 days after" and "2 days on" do, at a clause's end.
+    const counted = input.tokens[i]?.unit == null;
+    if (LATER.has(word) && counted && isClauseEnd(input, j + 1)) return laterRead(amount, j + 1, 1);
     return null;
   };
 }
@@ -370,7 +371,10 @@ export const readDayWord: Rule = (input, i) => {
     if (first.text === 'night' && LAST.has(textAt(input, start + 2)))
       return { phrase: fixed(single(day - 2)), end: start + 3 };
   }
-  if (LAST.has(first.text) && (next === 'night' || next === 'evening' || next === 'nite')) {
+  if (
+    LAST.has(first.text) &&
+    (next === 'night' || next === 'nights' || next === 'evening' || next === 'nite')
+  ) {
     return { phrase: fixed(single(day - 1)), end: start + 2 };
   }
   if (first.text === 'this' && TIMES_OF_DAY.has(next)) return { phrase: fixed(single(day)), end: start + 2 };

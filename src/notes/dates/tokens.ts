@@ -90,9 +90,18 @@ function tokenOf(
   }
   const word = raw.toLowerCase();
   if (word.length === 1 && (word < 'a' || word > 'z')) return { ...OTHER, text: word, start, end, glued };
-  const plain = APOSTROPHES.test(word) ? word.replace(APOSTROPHES, '') : word;
+  if (!APOSTROPHES.test(word)) return { ...rolesOf(word), start, end, glued };
   APOSTROPHES.lastIndex = 0;
-  return { ...rolesOf(plain), start, end, glued };
+  return { ...rolesOfPossessive(word), start, end, glued };
+}
+
+/** "we'd" is no Wednesday; "yesterday's", "sunday's" and "two weeks'" keep their roles, "mother's" reads "mothers". */
+function rolesOfPossessive(word: string): Roles {
+  const base = /^([a-z]+)['’`]s$/.exec(word)?.[1];
+  const roles = base === undefined ? null : rolesOf(base);
+  if (roles && (roles.dayWord !== null || (roles.weekday !== null && roles.text.length > 4))) return roles;
+  const plain = word.replace(APOSTROPHES, '');
+  return { ...OTHER, text: plain, unit: UNITS.get(plain) ?? null, isWord: true };
 }
 
 type Roles = Omit<Token, 'start' | 'end' | 'glued'>;
