@@ -84,3 +84,7 @@ export function oneRow<Row>(row: Row | undefined): Row {
   if (row === undefined) throw new Error('a row was expected and none came back');
   return row;
 }
+
+export async function membersOfClub(db: Database, clubId: number): Promise<Member[]> {
+  return db.select().from(members).where(eq(members.clubId, clubId)).orderBy(members.name);
+}

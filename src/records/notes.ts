@@ -2,7 +2,6 @@ import { and, asc, desc, eq, gte, inArray, isNotNull, isNull, lte } from 'drizzl
 import type { Day } from '../engine/day.ts';
 import type { Season } from '../engine/season.ts';
 import type { Ask, ReadEvent } from '../notes/contract.ts';
-import { oneRow } from './clubs.ts';
 import type { Database } from './database.ts';
 import { type Note, notes, type Observation, observations } from './schema.ts';
 
@@ -94,15 +93,30 @@ export async function lastNote(db: Database, memberId: number): Promise<Note | n
   return note ?? null;
 }
 
-/** The member's latest open question. */
-export async function openQuestion(db: Database, memberId: number): Promise<Note | null> {
+/** The note that the assistant's message `replyMessageId` answered. */
+export async function noteRepliedTo(
+  db: Database,
+  memberId: number,
+  replyMessageId: string,
+): Promise<Note | null> {
   const [note] = await db
     .select()
     .from(notes)
-    .where(and(eq(notes.memberId, memberId), isNotNull(notes.ask), isNull(notes.undoneAt)))
+    .where(
+      and(eq(notes.memberId, memberId), eq(notes.replyMessageId, replyMessageId), isNull(notes.undoneAt)),
+    )
     .orderBy(desc(notes.id))
     .limit(1);
   return note ?? null;
+}
+
+/** Takes back what a note logged, since another puts it right. */
+export async function takeBackEvents(db: Database, noteId: number, now: Date): Promise<void> {
+  await db.update(notes).set({ undoneAt: now, ask: null }).where(eq(notes.id, noteId));
+  await db
+    .update(observations)
+    .set({ undoneAt: now })
+    .where(and(eq(observations.noteId, noteId), isNull(observations.undoneAt)));
 }
 
 /** Closes a note's question; false when it was closed already, so that an answer counts once. */

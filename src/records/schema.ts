@@ -116,7 +116,11 @@ export const weatherSeries = pgTable(
     lat: doublePrecision('lat'),
     lon: doublePrecision('lon'),
     elevationM: doublePrecision('elevation_m'),
+    /** Changes with every change of its years, so that what is kept in memory can tell it is stale. */
+    revision: text('revision').notNull().default(sql`gen_random_uuid()::text`),
     fetchedAt: instant('fetched_at'),
+    /** Last attempt at topping it up, whether or not it worked. */
+    triedAt: instant('tried_at'),
   },
   (t) => [uniqueIndex('weather_series_station').on(t.source, t.stationId)],
 );

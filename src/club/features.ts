@@ -1,0 +1,44 @@
+import { answerVerb, undoVerb } from './answer.ts';
+import { dueFeature, dueTreeVerb } from './due.ts';
+import type { ButtonVerb, Feature } from './feature.ts';
+import { gardenSet } from './garden-set.ts';
+import { gardenShow } from './garden-show.ts';
+import { gardenWeather } from './garden-weather.ts';
+import { helpFeature } from './help.ts';
+import { cropVerb, logVerb } from './log-verbs.ts';
+import { noteFeature } from './note.ts';
+import { ripeVerb } from './ripe-when.ts';
+import { tipFeature, tipVerb } from './tip.ts';
+import { treeAdd } from './tree-add.ts';
+import { ripeningVerb, treeEdit } from './tree-edit.ts';
+import { treeList } from './tree-list.ts';
+import { restoreVerb, retireVerb, treeRetire } from './tree-retire.ts';
+
+/** Everything a member can ask, in the order that help and channels show it. */
+export const features: readonly Feature[] = [
+  helpFeature,
+  gardenSet,
+  gardenWeather,
+  gardenShow,
+  treeAdd,
+  treeEdit,
+  treeList,
+  treeRetire,
+  noteFeature,
+  tipFeature,
+  dueFeature,
+];
+
+/** What buttons do. */
+export const verbs: readonly ButtonVerb[] = [
+  answerVerb,
+  undoVerb,
+  tipVerb,
+  ripeVerb,
+  dueTreeVerb,
+  logVerb,
+  cropVerb,
+  ripeningVerb,
+  retireVerb,
+  restoreVerb,
+];

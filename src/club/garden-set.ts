@@ -1,0 +1,252 @@
+import { isZone } from '../clock.ts';
+import { type MonthDay, monthDayOf } from '../engine/day.ts';
+import { type HeatMark, toCelsius, toFahrenheit } from '../engine/record-summary.ts';
+import type { Hemisphere } from '../engine/season.ts';
+import { UserError } from '../errors.ts';
+import { markOf } from '../records/garden.ts';
+import type { Member } from '../records/schema.ts';
+import { hemisphereOfZone } from '../weather/places.ts';
+import type { Context } from './context.ts';
+import { dateOrderOf, readDateOption, takenWords, todayOf, type Understood } from './date-option.ts';
+import type { Feature, Input } from './feature.ts';
+import { placeFromInput } from './garden-place.ts';
+import { saveGarden } from './garden-save.ts';
+import { gardenData, gardenFields, gardenStory } from './garden-words.ts';
+import { reply } from './reply.ts';
+import { monthDayWords } from './words.ts';
+
+/** Heat marks outside these say nothing about figs, °C. Ours. */
+const LEAST_MARK_C = 15;
+const MOST_MARK_C = 45;
+
+/** What one call of /garden set changes, and what is to be said about it. */
+interface Change {
+  set: Partial<Member>;
+  understood: Understood[];
+  remarks: string[];
+}
+
+export const gardenSet: Feature = {
+  command: {
+    name: 'garden set',
+    description: 'Say where you garden and when your season ends',
+    visibility: 'everyone',
+    options: [
+      { name: 'place', type: 'text', complete: 'place', maxLength: 100, description: 'the nearest town' },
+      { name: 'lat', type: 'number', min: -90, max: 90, description: 'latitude in degrees, south negative' },
+      {
+        name: 'lon',
+        type: 'number',
+        min: -180,
+        max: 180,
+        description: 'longitude in degrees, west negative',
+      },
+      { name: 'zone', type: 'text', maxLength: 60, description: 'time zone, such as Europe/London' },
+      {
+        name: 'units',
+        type: 'choice',
+        description: 'degrees you think in',
+        choices: [
+          { value: 'F', label: '°F' },
+          { value: 'C', label: '°C' },
+        ],
+      },
+      {
+        name: 'dates',
+        type: 'choice',
+        description: 'how you write 7/8',
+        choices: [
+          { value: 'month first', label: 'month first' },
+          { value: 'day first', label: 'day first' },
+        ],
+      },
+      {
+        name: 'heat_mark',
+        type: 'number',
+        description: 'daily high that counts as heat (usually 80 °F or 27 °C)',
+      },
+      {
+        name: 'heat_end',
+        type: 'text',
+        maxLength: 100,
+        description: 'last day of reliable heat, or "record" to follow the weather record',
+      },
+      { name: 'last_frost', type: 'text', maxLength: 100, description: 'last frost of spring, or "record"' },
+      { name: 'first_frost', type: 'text', maxLength: 100, description: 'first frost of fall, or "record"' },
+      {
+        name: 'caution',
+        type: 'integer',
+        min: 0,
+        max: 21,
+        description: 'days you want to be early, 0 to 21',
+      },
+      {
+        name: 'nudge_hour',
+        type: 'integer',
+        min: 0,
+        max: 23,
+        description: 'hour of the morning for nudges, 0 to 23',
+      },
+      {
+        name: 'nudges',
+        type: 'choice',
+        description: 'where nudges go',
+        choices: [
+          { value: 'channel', label: 'channel' },
+          { value: 'direct', label: 'direct' },
+          { value: 'off', label: 'off' },
+        ],
+      },
+      {
+        name: 'rule',
+        type: 'choice',
+        description: 'what nudges follow: days counted back, or how past seasons ended',
+        choices: [
+          { value: 'days', label: 'days' },
+          { value: 'outlook', label: 'outlook' },
+        ],
+      },
+    ],
+  },
+
+  async handle(context, input) {
+    if (Object.keys(input).length === 0) {
+      throw new UserError(
+        'nothing-to-set',
+        'Nothing to set: type what you know, for example /garden set heat_end:October 15, or /garden set place: with your town.',
+      );
+    }
+    const change = await readChange(context, input);
+    const order = change.set.dates ?? dateOrderOf(context);
+    const summarise = ['heatMark', 'units', 'hemisphere', 'seriesId'].some((column) => column in change.set);
+    const member = await context.db.transaction((tx) =>
+      saveGarden(tx, context, { set: change.set, summarise }),
+    );
+    const today = todayOf({ ...context, member });
+    return reply({
+      title: 'Your garden',
+      text: [...change.remarks, gardenStory(member, today, order)].join('\n\n'),
+      fields: gardenFields(member, context.club, order),
+      data: { ...gardenData(member, context.club), understood: change.understood },
+    });
+  },
+};
+
+async function readChange(context: Context, input: Input): Promise<Change> {
+  const change: Change = { set: {}, understood: [], remarks: [] };
+  await readPlace(context, input, change);
+  readHabits(context, input, change);
+  readMark(context, input, change);
+  readDays(context, input, change);
+  return change;
+}
+
+async function readPlace(context: Context, input: Input, change: Change) {
+  const found = await placeFromInput(context, input);
+  if (found !== null) {
+    Object.assign(change.set, found.set);
+    change.remarks.push(...found.remarks);
+  }
+  const { zone } = input;
+  if (typeof zone !== 'string') return;
+  if (!isZone(zone)) {
+    throw new UserError(
+      'no-such-zone',
+      `"${zone}" is not a time zone; type one such as America/New_York or Europe/London. Nothing was changed.`,
+    );
+  }
+  change.set.zone = new Intl.DateTimeFormat('en', { timeZone: zone }).resolvedOptions().timeZone;
+  const hemisphere = hemisphereOfZone(change.set.zone);
+  const placed = change.set.lat ?? context.member.lat;
+  if (placed === null && hemisphere !== null) change.set.hemisphere = hemisphere;
+}
+
+function readHabits(context: Context, input: Input, change: Change) {
+  const { set } = change;
+  if (input.dates !== undefined) set.dates = input.dates === 'day first' ? 'DMY' : 'MDY';
+  if (typeof input.caution === 'number') set.cautionDays = input.caution;
+  if (typeof input.nudge_hour === 'number') set.nudgeHour = input.nudge_hour;
+  if (typeof input.nudges === 'string') set.nudgeWay = input.nudges as Member['nudgeWay'];
+  if (typeof input.rule === 'string') set.rule = input.rule as Member['rule'];
+  if (typeof input.units === 'string' && input.units !== context.member.units) {
+    set.units = input.units as Member['units'];
+    const mark = context.member.heatMark;
+    if (mark !== null) set.heatMark = inUnit({ value: mark, unit: context.member.units }, set.units);
+  }
+}
+
+function readMark(context: Context, input: Input, change: Change) {
+  const value = input.heat_mark;
+  if (typeof value !== 'number') return;
+  const unit = change.set.units ?? context.member.units;
+  const celsius = toCelsius(value, unit);
+  if (celsius < LEAST_MARK_C || celsius > MOST_MARK_C) {
+    const usual = markOf({ units: unit, heatMark: null });
+    throw new UserError(
+      'mark-out-of-range',
+      `A heat mark of ${value} °${unit} is out of range for figs; it is ${usual.value} °${unit} for most. Nothing was changed.`,
+    );
+  }
+  change.set.heatMark = value;
+}
+
+function readDays(context: Context, input: Input, change: Change) {
+  const { set } = change;
+  const member = { ...context.member, ...set };
+  // The words are read in the order and hemisphere that this very command may have set.
+  const reader = { ...context, member };
+  const order = dateOrderOf(reader);
+  const read = (
+    option: 'heat_end' | 'last_frost' | 'first_frost',
+    take: 'from' | 'to',
+  ): MonthDay | null | undefined => {
+    const text = input[option];
+    if (typeof text !== 'string') return undefined;
+    if (/^(record|none|clear)$/i.test(text)) return null;
+    const understood = readDateOption(reader, option, text, 'future');
+    change.understood.push(understood);
+    const taken = takenWords(understood, understood[take], order);
+    if (taken !== null) change.remarks.push(taken);
+    return monthDayOf(understood[take]);
+  };
+  // A deadline is careful when early; a last frost when late.
+  const heatEnd = read('heat_end', 'from');
+  const lastFrost = read('last_frost', 'to');
+  const firstFrost = read('first_frost', 'from');
+  if (heatEnd !== undefined) set.heatEnd = heatEnd;
+  if (lastFrost !== undefined) set.lastFrost = lastFrost;
+  if (firstFrost !== undefined) set.firstFrost = firstFrost;
+  const after = { ...member, ...set };
+  if (after.heatEnd !== null) checkHalfOfYear(after.heatEnd, after, change, order);
+}
+
+/**
+ * Heat ends between July and December in the north and between January and June in the south. Where the
+ * hemisphere is not known yet the date itself tells it; where it is known, a date of the other one is a slip.
+ */
+function checkHalfOfYear(heatEnd: MonthDay, member: Member, change: Change, order: 'MDY' | 'DMY') {
+  const month = Number(heatEnd.slice(0, 2));
+  const told: Hemisphere = month >= 7 ? 'N' : 'S';
+  if (member.hemisphere === null) {
+    change.set.hemisphere = told;
+    if (told === 'S') {
+      change.remarks.push(
+        `Heat that ends on ${monthDayWords(heatEnd, order)} means a garden south of the equator, so your season runs from July to June.`,
+      );
+    }
+    return;
+  }
+  if (member.hemisphere !== told) {
+    const where = member.hemisphere === 'N' ? 'north' : 'south';
+    throw new UserError(
+      'heat-end-in-winter',
+      `Heat does not end on ${monthDayWords(heatEnd, order)} ${where} of the equator, where your garden is; check heat_end and place; they can be set together. Nothing was changed.`,
+    );
+  }
+}
+
+function inUnit(mark: HeatMark, unit: 'F' | 'C'): number {
+  if (mark.unit === unit) return mark.value;
+  const celsius = toCelsius(mark.value, mark.unit);
+  return Math.round((unit === 'C' ? celsius : toFahrenheit(celsius)) * 10) / 10;
+}
