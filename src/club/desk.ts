@@ -1,6 +1,7 @@
 import { UserError } from '../errors.ts';
+import { complete, type Suggestion } from './complete.ts';
 import type { Context } from './context.ts';
-import type { Feature, Input } from './feature.ts';
+import type { Completion, Feature, Input } from './feature.ts';
 import { features, verbs } from './features.ts';
 import { takeMessage } from './message.ts';
 import { type Reply, reply } from './reply.ts';
@@ -43,6 +44,11 @@ export const desk = {
       }
       return verb.press(context, args);
     });
+  },
+
+  /** What may be offered while an option of that kind is typed. */
+  complete(context: Context, kind: Completion, typed: string): Promise<Suggestion[]> {
+    return complete(context, kind, typed);
   },
 
   /** A message to the assistant: a note or a question. */

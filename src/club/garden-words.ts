@@ -59,7 +59,7 @@ function recordDoubts(summary: RecordSummary | null): string[] {
     doubts.push(`That rests on ${countWords(summary.seasons, 'season')} only, so take it with care.`);
   }
   if (summary.gaps.length > 0) {
-    const labels = summary.gaps.map((gap) => gap.season.label);
+    const labels = summary.gaps.map((gap) => gap.season);
     const shown = labels.length > 6 ? `${labels.length} seasons` : listWords(labels);
     doubts.push(
       `More than a tenth of the days are missing in ${shown}; missing days were left out, not made up.`,

@@ -11,11 +11,11 @@ import { type Day, daysBetween, parseDay } from '../../engine/day.ts';
 import { UserError } from '../../errors.ts';
 import { readDates } from '../../notes/dates/index.ts';
 import type { DeliveryOutcome, Messenger, Outgoing } from '../../nudges/messenger.ts';
-import { runDays } from '../../nudges/run-days.ts';
 import type { Database } from '../../records/database.ts';
 import { setReplyMessage } from '../../records/notes.ts';
 import { readInput } from './input.ts';
 import { type Line, parseCommand, readLine } from './line.ts';
+import { passDays } from './pass-days.ts';
 import type { Utterance, WrittenFile } from './print.ts';
 
 /** A day further off than this is a slip of the finger, and stepping to it would take for ever. */
@@ -125,14 +125,13 @@ export class Terminal {
       throw new UserError('day-too-far', `${to} is more than five years ahead; move there in smaller steps.`);
     }
     await this.#passDays(to);
-    clock.moveTo(to);
     return reply({ title: `It is ${to} now`, data: { today: to } });
   }
 
   /** Delivers what falls due up to `to`, each thing on its own day. */
   async #passDays(to: Day): Promise<void> {
     const { db, clock } = this.#options;
-    await runDays(db, clock, to, this.#messenger);
+    await passDays(db, clock, to, this.#messenger);
   }
 
   async #deliver(message: Outgoing): Promise<DeliveryOutcome> {
