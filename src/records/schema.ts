@@ -288,6 +288,7 @@ export const roundups = pgTable(
     period: text('period').notNull(),
     state: text('state').$type<NudgeState>().notNull().default('pending'),
     token: text('token'),
+    leasedUntil: instant('leased_until'),
     nonce: text('nonce'),
     messageId: text('message_id'),
     error: text('error'),

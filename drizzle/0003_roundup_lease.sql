@@ -1,0 +1,1 @@
+ALTER TABLE "roundup" ADD COLUMN "leased_until" timestamp with time zone;
