@@ -3,6 +3,7 @@ import { OBSERVATION_KINDS } from '../engine/observation.ts';
 import { UserError } from '../errors.ts';
 import { answerAsk } from '../notes/index.ts';
 import { replanMember } from '../nudges/plan.ts';
+import { learnedBefore, replanLearned } from '../nudges/plan-learned.ts';
 import { closeQuestion, noteOf, undoNote } from '../records/notes.ts';
 import type { Note } from '../records/schema.ts';
 import { treesOf } from '../records/trees.ts';
@@ -80,8 +81,12 @@ export const undoVerb: ButtonVerb = {
     const note = await noteOf(context.db, context.member.id, Number(id));
     if (note === null) throw new UserError('not-yours', 'That note is not yours to take back.');
     const undone = await context.db.transaction(async (tx) => {
+      const learned = await learnedBefore(tx, context.member, todayOf(context));
       const treeIds = await undoNote(tx, note, context.clock.now());
-      if (treeIds !== null) await replanMember(tx, context.member.id, context.clock);
+      if (treeIds !== null) {
+        await replanLearned(tx, learned, context.clock);
+        await replanMember(tx, context.member.id, context.clock);
+      }
       return treeIds;
     });
     if (undone === null) {

@@ -1,6 +1,7 @@
 import type { Day } from '../engine/day.ts';
 import type { Ask, ReadEvent } from '../notes/contract.ts';
 import { replanMember, replanTree } from '../nudges/plan.ts';
+import { learnedBefore, replanLearned } from '../nudges/plan-learned.ts';
 import { updateMember } from '../records/clubs.ts';
 import type { Database } from '../records/database.ts';
 import { insertNote, insertObservations } from '../records/notes.ts';
@@ -33,6 +34,7 @@ export async function recordNote(context: Context, toRecord: NoteToRecord): Prom
   const now = context.clock.now();
   const today = todayOf(context);
   return context.db.transaction(async (tx) => {
+    const learned = await learnedBefore(tx, context.member, today);
     const note = await insertNote(tx, {
       memberId: context.member.id,
       text: toRecord.text,
@@ -45,6 +47,7 @@ export async function recordNote(context: Context, toRecord: NoteToRecord): Prom
     if (note === null) return null;
     await toRecord.first?.(tx);
     const rows = await insertObservations(tx, note, toRecord.events, context.member.platformUserId, now);
+    await replanLearned(tx, learned, context.clock);
     await replanAfter(tx, context, treesOfEvents(toRecord.events), toRecord.events);
     await markSeen(tx, context, today);
     return { note, observations: rows };

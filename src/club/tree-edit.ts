@@ -1,9 +1,11 @@
 import { RIPENING_GROUPS } from '../engine/ripening.ts';
 import { UserError } from '../errors.ts';
-import { replanTree } from '../nudges/plan.ts';
+import { lockMember, replanTree } from '../nudges/plan.ts';
+import { learnedBefore, lockClub, replanLearned } from '../nudges/plan-learned.ts';
 import type { Tree } from '../records/schema.ts';
 import { treeNamed, updateTree } from '../records/trees.ts';
 import type { Context } from './context.ts';
+import { todayOf } from './date-option.ts';
 import type { ButtonVerb, Feature } from './feature.ts';
 import { ownTree, pickTree } from './pick-tree.ts';
 import { readName } from './text.ts';
@@ -87,7 +89,18 @@ async function changeTree(context: Context, tree: Tree, change: Partial<Tree>): 
     if (other !== null && other.id !== tree.id) throw await nameTaken(context, change.name);
   }
   return context.db.transaction(async (tx) => {
+    if (change.cultivar === undefined || change.cultivar === tree.cultivar) {
+      await lockMember(tx, context.member.id);
+      const changed = await updateTree(tx, tree.id, change);
+      await replanTree(tx, tree.id, context.clock);
+      return changed;
+    }
+    // Its past records go with it to the other cultivar, and with them what the club plans both by.
+    await lockClub(tx, context.club.id);
+    const today = todayOf(context);
+    const before = await learnedBefore(tx, context.member, today, [tree.cultivar, change.cultivar]);
     const changed = await updateTree(tx, tree.id, change);
+    await replanLearned(tx, before, context.clock);
     await replanTree(tx, tree.id, context.clock);
     return changed;
   });

@@ -1,4 +1,4 @@
-import { and, asc, eq, isNotNull, isNull, lte, or } from 'drizzle-orm';
+import { and, asc, eq, inArray, isNotNull, isNull, lte, or } from 'drizzle-orm';
 import { cultivarKey, findCultivar } from '../engine/cultivars.ts';
 import type { Day } from '../engine/day.ts';
 import { mainCropFromDay, mainCropOf, type SeasonObservation } from '../engine/fruit.ts';
@@ -36,14 +36,20 @@ export interface LearningQuery {
   readonly until: Day;
   /** Cultivars wanted, as `learningKeyOf` gives them; all when left out. */
   readonly keys?: ReadonlySet<string>;
+  /** Only trees from which something was ever picked, since the others are no complete record. */
+  readonly picked?: boolean;
 }
 
 /** Every tree-season of a club with notes of its own, trees of members who keep out left out. One query. */
 export async function learningTrees(
   db: Database,
   clubId: number,
-  { until, keys }: LearningQuery,
+  { until, keys, picked = false }: LearningQuery,
 ): Promise<LearningTree[]> {
+  const pickedTrees = db
+    .select({ id: observations.treeId })
+    .from(observations)
+    .where(and(eq(observations.kind, 'picked'), isNull(observations.undoneAt)));
   const rows = await db
     .select({ observation: observations, tree: trees, member: members })
     .from(observations)
@@ -55,7 +61,10 @@ export async function learningTrees(
         eq(members.keepsOut, false),
         isNull(observations.undoneAt),
         // What was noted of a whole garden, such as its leafing out, holds for each tree in it.
-        or(isNull(observations.treeId), isNotNull(trees.cultivar)),
+        or(
+          isNull(observations.treeId),
+          and(isNotNull(trees.cultivar), ...(picked ? [inArray(trees.id, pickedTrees)] : [])),
+        ),
         lte(observations.day, until),
       ),
     )
@@ -137,7 +146,7 @@ export async function spanRecords(
   query: LearningQuery,
 ): Promise<Map<string, number[]>> {
   if (query.keys?.size === 0) return new Map();
-  return spanRecordsOf(await learningTrees(db, clubId, query));
+  return spanRecordsOf(await learningTrees(db, clubId, { ...query, picked: true }));
 }
 
 /** What the records teach of this tree's cultivar, with its own ripening group as the prior; null without any. */

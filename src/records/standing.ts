@@ -1,13 +1,15 @@
 import { type Cultivar, findCultivar } from '../engine/cultivars.ts';
-import { type Day, daysBetween } from '../engine/day.ts';
+import { addDays, type Day, daysBetween } from '../engine/day.ts';
 import type { SeasonObservation } from '../engine/fruit.ts';
 import { gardenSeasonOf } from '../engine/garden-season.ts';
+import type { LearnedSpan } from '../engine/learning.ts';
 import { type Span, spanOf } from '../engine/ripening.ts';
 import { type Season, seasonOf } from '../engine/season.ts';
 import { type TreeFacts, type VerdictInput, type VerdictResult, verdictOf } from '../engine/verdict.ts';
 import { groupBy } from '../group-by.ts';
 import type { Database } from './database.ts';
 import { gardenFactsOf, hemisphereOf } from './garden.ts';
+import { learnedSpanOf, learningKeyOf, spanRecords } from './learning.ts';
 import { gardenObservations, observationsOfTrees } from './notes.ts';
 import type { Member, Observation, Tree } from './schema.ts';
 
@@ -38,9 +40,14 @@ export async function standingsOf(
   const ofTrees = groupBy(await observationsOfTrees(db, ids, season), (row) => row.treeId);
   const ofGarden = (await gardenObservations(db, member.id, season)).map(toSeasonObservation);
   const garden = gardenSeasonOf(gardenFactsOf(member), season);
+  const records = await spanRecords(db, member.clubId, {
+    // It may be tomorrow already where another member gardens.
+    until: addDays(today, 1),
+    keys: new Set(trees.flatMap((tree) => (tree.spanFrom === null ? (learningKeyOf(tree) ?? []) : []))),
+  });
   return trees.map((tree) => {
     const cultivar = tree.cultivar === null ? null : findCultivar(tree.cultivar);
-    const span = spanOfTree(tree, cultivar);
+    const span = spanOfTree(tree, cultivar, learnedSpanOf(tree, records));
     const observations = ofTrees.get(tree.id) ?? [];
     const input: VerdictInput = {
       today,
@@ -59,12 +66,13 @@ export async function standingOf(db: Database, member: Member, tree: Tree, today
   return standing;
 }
 
-export function spanOfTree(tree: Tree, cultivar: Cultivar | null): Span {
+export function spanOfTree(tree: Tree, cultivar: Cultivar | null, learned: LearnedSpan | null): Span {
   const { spanFrom: from, spanTo: to } = tree;
   return spanOf({
     own: from === null || to === null ? null : { from, to },
     cultivar,
     group: tree.ripening ?? 'unknown',
+    learned,
   });
 }
 
