@@ -1,0 +1,104 @@
+import { type Button, type Reply, reply } from '../club/reply.ts';
+import { SAP_CAUTION } from '../club/verdict-words.ts';
+import { countWords } from '../club/words.ts';
+import { type Day, daysBetween } from '../engine/day.ts';
+import { groupBy } from '../group-by.ts';
+import type { DateOrder } from '../notes/contract.ts';
+import type { Member, Nudge, NudgeKind } from '../records/schema.ts';
+import type { Standing } from '../records/standing.ts';
+import { itemButtons, MOST_BUTTONS, quietButtons } from './item-buttons.ts';
+import { groupParagraph, itemParagraphs, itemTitle, kindTitle } from './item-words.ts';
+
+/** One nudge and how its tree stands this morning. */
+export interface MorningItem {
+  readonly nudge: Pick<Nudge, 'id' | 'kind' | 'due' | 'occurrence'>;
+  readonly standing: Standing;
+}
+
+export interface Morning {
+  readonly member: Member;
+  readonly today: Day;
+  /** At least one. */
+  readonly items: readonly MorningItem[];
+  /** Whether to ask if nudges are wanted at all. */
+  readonly asksQuiet: boolean;
+}
+
+/** What presses hardest stands first. */
+const BY_URGENCY: readonly NudgeKind[] = [
+  'decision',
+  'second-look',
+  'ripe-watch',
+  'frost',
+  'heads-up',
+  'dormant',
+];
+
+/** Up to this many trees with the same thing to say are spoken of one by one. */
+const ONE_BY_ONE = 3;
+
+/** Discord shows at most 4,096 characters; this leaves room for names. */
+const MOST_CHARACTERS = 3500;
+
+/** All that is due to a member on one morning, as one message. */
+export function composeMorning({ member, today, items, asksQuiet }: Morning): Reply {
+  const order: DateOrder = member.dates ?? (member.units === 'C' ? 'DMY' : 'MDY');
+  const sorted = [...items].sort((a, b) => urgencyOf(a) - urgencyOf(b));
+  const paragraphs: string[] = [];
+  for (const [kind, group] of groupBy(sorted, ({ nudge }) => nudge.kind)) {
+    if (group.length > ONE_BY_ONE) paragraphs.push(groupParagraph(kind, group, today, order));
+    else for (const item of group) paragraphs.push(...itemParagraphs(item, today, order, items.length > 1));
+  }
+  const tips = sorted.some(({ nudge }) => nudge.kind === 'decision');
+  const late = lateWords(sorted, today);
+  const text = [
+    ...(late === null ? [] : [late]),
+    ...paragraphs,
+    ...(tips ? [SAP_CAUTION] : []),
+    ...(asksQuiet ? [QUIET_WORDS] : []),
+  ].join('\n\n');
+  return reply({
+    title: titleOf(sorted),
+    text: text.length > MOST_CHARACTERS ? `${text.slice(0, MOST_CHARACTERS)}…` : text,
+    buttons: buttonsOf(sorted, asksQuiet),
+    data: {
+      items: sorted.map(({ nudge, standing }) => ({
+        tree: standing.tree.name,
+        kind: nudge.kind,
+        due: nudge.due,
+        late: nudge.due < today,
+      })),
+      ...(asksQuiet ? { asks: 'quiet' } : {}),
+    },
+  });
+}
+
+const QUIET_WORDS =
+  'You have answered none of these for a season. If they are of no use to you, turn them off; I stay silent from now on unless you keep them or write to me. /due and /tip answer at any time.';
+
+function titleOf(items: readonly MorningItem[]): string {
+  const [first] = items;
+  if (first !== undefined && items.length === 1) return itemTitle(first);
+  const kinds = [...new Set(items.map(({ nudge }) => nudge.kind))];
+  const [kind] = kinds;
+  const trees = new Set(items.map(({ standing }) => standing.tree.id)).size;
+  return kinds.length === 1 && kind !== undefined ? kindTitle(kind, trees) : `${trees} trees this morning`;
+}
+
+function lateWords(items: readonly MorningItem[], today: Day): string | null {
+  const days = Math.max(...items.map(({ nudge }) => daysBetween(nudge.due, today)));
+  if (days <= 0) return null;
+  const by = countWords(days, 'day');
+  return items.length === 1
+    ? `This comes late by ${by}; I could not reach you before. It still holds.`
+    : `Some of this comes late, by up to ${by}; I could not reach you before. It still holds.`;
+}
+
+function buttonsOf(items: readonly MorningItem[], asksQuiet: boolean): Button[] {
+  const room = MOST_BUTTONS - (asksQuiet ? quietButtons.length : 0);
+  return [...itemButtons(items, room), ...(asksQuiet ? quietButtons : [])];
+}
+
+function urgencyOf({ nudge }: MorningItem): number {
+  return BY_URGENCY.indexOf(nudge.kind);
+}
