@@ -1,21 +1,28 @@
 import { readFileSync, rmSync, writeFileSync } from 'node:fs';
-import { join } from 'node:path';
+import { join, resolve } from 'node:path';
 import { StartError } from '../errors.ts';
+
+/** Folders this very process has open. After a restart in a container another process may bear its number. */
+const openHere = new Set<string>();
 
 /**
  * Keeps a second process out of an embedded database: the file `in-use` holds the process number of whoever
  * has the folder open. A file left behind by a process that is gone does not count. Returns the release.
  */
 export function lockFolder(folder: string): () => void {
-  const file = join(folder, 'in-use');
+  const file = join(resolve(folder), 'in-use');
   for (let attempt = 0; attempt < 2; attempt++) {
     try {
       writeFileSync(file, String(process.pid), { flag: 'wx' });
-      return () => rmSync(file, { force: true });
+      openHere.add(file);
+      return () => {
+        openHere.delete(file);
+        rmSync(file, { force: true });
+      };
     } catch (error) {
       if ((error as NodeJS.ErrnoException).code !== 'EEXIST') throw error;
       const holder = Number(readFileSync(file, 'utf8'));
-      if (holder !== process.pid && isAlive(holder)) {
+      if (openHere.has(file) || (holder !== process.pid && isAlive(holder))) {
         throw new StartError(
           `The data folder ${folder} is open in another Ostiole (process ${holder}); close that one, or use --data with another folder.`,
         );

@@ -1,5 +1,5 @@
 import type { SteppedClock } from '../../clock.ts';
-import { addDays, type Day } from '../../engine/day.ts';
+import { addDays, type Day, later } from '../../engine/day.ts';
 import type { Messenger } from '../../nudges/messenger.ts';
 import { nextLookOn, runDay } from '../../nudges/run-day.ts';
 import type { Database } from '../../records/database.ts';
@@ -22,7 +22,7 @@ export async function passDays(
   while (clock.today() < to) {
     const tomorrow = addDays(clock.today(), 1);
     const next = await nextLookOn(db);
-    const stop = next === null || next > to ? to : next < tomorrow ? tomorrow : next;
+    const stop = next === null || next > to ? to : later(next, tomorrow);
     clock.moveTo(stop);
     await runDay(db, clock, messenger);
   }
