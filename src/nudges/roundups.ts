@@ -1,5 +1,6 @@
 import { randomUUID } from 'node:crypto';
 import { and, eq, inArray, isNull, or, sql } from 'drizzle-orm';
+import type { PgUpdateSetSource } from 'drizzle-orm/pg-core';
 import type { Clock } from '../clock.ts';
 import { type Reply, reply } from '../club/reply.ts';
 import { sameSeason } from '../club/roundup.ts';
@@ -152,7 +153,7 @@ async function post(
 ): Promise<'sent' | 'not' | 'stop'> {
   const token = randomUUID();
   if (!(await claim(db, clock, club, due, token))) return 'not';
-  const finish = (change: Partial<typeof roundups.$inferInsert>) =>
+  const finish = (change: PgUpdateSetSource<typeof roundups>) =>
     db
       .update(roundups)
       .set({ token: null, leasedUntil: null, ...change })

@@ -1,6 +1,7 @@
 import type { SteppedClock } from '../../clock.ts';
-import { addDays, type Day, later } from '../../engine/day.ts';
+import { addDays, type Day, earlier, later } from '../../engine/day.ts';
 import type { Messenger } from '../../nudges/messenger.ts';
+import { nextRoundupDay, postRoundups } from '../../nudges/roundups.ts';
 import { nextLookOn, runDay } from '../../nudges/run-day.ts';
 import type { Database } from '../../records/database.ts';
 
@@ -19,11 +20,13 @@ export async function passDays(
     return;
   }
   await runDay(db, clock, messenger);
+  await postRoundups(db, clock, messenger);
   while (clock.today() < to) {
     const tomorrow = addDays(clock.today(), 1);
-    const next = await nextLookOn(db);
-    const stop = next === null || next > to ? to : later(next, tomorrow);
-    clock.moveTo(stop);
+    const days = [await nextLookOn(db), await nextRoundupDay(db, clock.today()), to];
+    const next = days.filter((day) => day !== null).reduce(earlier);
+    clock.moveTo(later(next, tomorrow));
     await runDay(db, clock, messenger);
+    await postRoundups(db, clock, messenger);
   }
 }
