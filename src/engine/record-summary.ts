@@ -5,6 +5,7 @@ import { type Frosts, frostsOf } from './frost.ts';
 import { type HeatEnd, heatEndOf } from './heat.ts';
 import type { Hemisphere } from './season.ts';
 import { coverOf, hasGap, type SeasonCover, seasonsIn } from './seasons-in.ts';
+import { BREBA_KILL_C, type ColdStat, coldStatOf, WOOD_KILL_C } from './winter-cold.ts';
 
 /** A temperature above which a daily high counts as heat, in the member's unit. */
 export interface HeatMark {
@@ -24,6 +25,8 @@ export interface RecordSummary {
   readonly seasons: number;
   /** Seasons that miss more than a tenth of their highs or lows, oldest first. */
   readonly gaps: readonly SeasonCover[];
+  /** When winters got cold enough to hurt; missing in summaries made by older versions. */
+  readonly cold?: { readonly brebas: ColdStat; readonly wood: ColdStat };
 }
 
 /** Under this many seasons a reply says how few there are. */
@@ -48,6 +51,10 @@ export function summariseRecord(series: DailySeries, { mark, hemisphere }: Summa
     seasons: covers.filter(({ days, missingHighs, missingLows }) => missingHighs < days || missingLows < days)
       .length,
     gaps: covers.filter(hasGap),
+    cold: {
+      brebas: coldStatOf(flat, hemisphere, BREBA_KILL_C),
+      wood: coldStatOf(flat, hemisphere, WOOD_KILL_C),
+    },
   };
 }
 
