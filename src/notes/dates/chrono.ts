@@ -70,7 +70,9 @@ function dayOfResult({ start, end }: ParsedResult): number | null {
   return dayNumber(year, month, day);
 }
 
-/** "1 week and 3 days", "in 2 months 1 week". */
+const DIRECTIONS = new Set(['ago', 'back', 'before', 'from', 'after', 'later', 'earlier']);
+
+/** "1 week and 3 days ago", "in 2 months 1 week". */
 function isCompound(input: Input, i: number): boolean {
   const j = textAt(input, i) === 'in' ? i + 1 : i;
   if (input.tokens[j]?.number == null || input.tokens[j + 1]?.unit == null) return false;
@@ -78,7 +80,8 @@ function isCompound(input: Input, i: number): boolean {
     textAt(input, j + 2) === 'and' || textAt(input, j + 2) === ',' || textAt(input, j + 2) === '&'
       ? j + 3
       : j + 2;
-  return input.tokens[k]?.number != null && input.tokens[k + 1]?.unit != null;
+  if (input.tokens[k]?.number == null || input.tokens[k + 1]?.unit == null) return false;
+  return j > i || DIRECTIONS.has(textAt(input, k + 2));
 }
 
 /** "2026 august 22". */

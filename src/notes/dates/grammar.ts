@@ -4,7 +4,6 @@ import { type Input, type Read, type Rule, textAt } from './input.ts';
 import { readNthOfMonth, readPart, readStretch, readYear } from './months.ts';
 import { readHoliday, readWeekday, suffixed } from './named.ts';
 import {
-  isWeekend,
   readAmount,
   readBesideAnchor,
   readCalendarUnit,
@@ -14,7 +13,7 @@ import {
 } from './relative.ts';
 import { fixed, mapPhrase, type Phrase, type Span, spanOf, type Today } from './span.ts';
 import { mondayOf } from './weekdays.ts';
-import { TO } from './words.ts';
+import { AROUND, BEFORE_RANGE, TO, WEEKENDS } from './words.ts';
 
 /** A phrase within a phrase within a phrase; deeper nesting is nobody's date. */
 const MAX_DEPTH = 3;
@@ -43,7 +42,7 @@ const RULES: readonly Rule[] = [
 
 /** The longest single phrase at `i`. */
 export function readItem(input: Input, i: number, depth: number): Read | null {
-  if (depth > MAX_DEPTH || !input.tokens[i]) return null;
+  if (depth > MAX_DEPTH || !input.tokens[i]?.isStart) return null;
   let best: Read | null = null;
   for (const rule of RULES) {
     const read = rule(input, i, depth);
@@ -54,24 +53,11 @@ export function readItem(input: Input, i: number, depth: number): Read | null {
 
 /** "july 4th weekend": a holiday under its date. */
 function fourthWeekend(input: Input, read: Read): Read {
-  if (read.phrase.cycle !== 'year' || !isWeekend(textAt(input, read.end))) return read;
+  if (read.phrase.cycle !== 'year' || !WEEKENDS.has(textAt(input, read.end))) return read;
   const span = read.phrase.at(input.today.year);
   return span && span.from === span.to ? suffixed(input, read.phrase, read.end) : read;
 }
 
-const AROUND = new Set([
-  'around',
-  'about',
-  'circa',
-  'roughly',
-  'approx',
-  'approximately',
-  '~',
-  'abt',
-  'near',
-  'aroud',
-  'arround',
-]);
 const AROUND_DAYS = 3;
 
 function widen(phrase: Phrase): Phrase {
@@ -94,10 +80,9 @@ function orSo(input: Input, read: Read): Read {
   return read;
 }
 
-const BEFORE_RANGE = new Set(['from', 'between', 'btw', 'btwn']);
-
 /** A phrase, a range of two, or "around" one. The grammar's top. */
 export function readPhrase(input: Input, i: number): Read | null {
+  if (!input.tokens[i]?.isStart) return null;
   const word = textAt(input, i);
   if (AROUND.has(word)) {
     const inner = readRange(input, skipAround(input, i + 1));

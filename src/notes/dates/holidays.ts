@@ -127,6 +127,8 @@ const ROWS: readonly (readonly [names: string, rule: Rule])[] = [
 
 /** Names by their first word, each as its list of words, longest first. */
 const byFirstWord = new Map<string, { words: string[]; rule: Rule }[]>();
+/** The longest word of every name: without one of these there is no holiday in a text. */
+export const holidayCores = new Set<string>();
 for (const [names, rule] of ROWS) {
   for (const name of names.split('|')) {
     const words = name.split(' ');
@@ -135,7 +137,12 @@ for (const [names, rule] of ROWS) {
     list.push({ words, rule });
     list.sort((a, b) => b.words.length - a.words.length);
     byFirstWord.set(first, list);
+    holidayCores.add(words.toSorted((a, b) => b.length - a.length)[0] ?? '');
   }
+}
+
+export function startsHoliday(word: string): boolean {
+  return byFirstWord.has(word);
 }
 
 /** Shortest names that are also common words or cut short; in prose the word "day" has to be there. */
@@ -173,10 +180,6 @@ export function findHoliday(wordAt: (i: number) => string | undefined): HolidayN
     }
   }
   return null;
-}
-
-export function holidayWords(): Iterable<string> {
-  return byFirstWord.keys();
 }
 
 export function holidaySpan(rule: Rule, year: number): Span | null {

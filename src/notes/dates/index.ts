@@ -110,11 +110,23 @@ function placed(span: Span, read: Read): PlacedReading {
   };
 }
 
+let lastText = '';
+let lastTokens: readonly Token[] = [];
+
+/** A note is asked for its dates and for its vague pasts in turn: its tokens are kept for the second. */
+function tokensOf(text: string): readonly Token[] {
+  if (text !== lastText) {
+    lastTokens = tokenize(text);
+    lastText = text;
+  }
+  return lastTokens;
+}
+
 /** The date phrases of a note, left to right, not overlapping. */
 export function findDates(text: string, context: DateContext): PlacedHit[] {
-  const tokens = tokenize(text);
+  const tokens = tokensOf(text);
   const hits: PlacedHit[] = [];
-  if (!tokens.some(mayBeginDate)) return hits;
+  if (!tokens.some((token) => token.isCore)) return hits;
   const input = inputOf(tokens, context, true);
   let anchor = context.anchor ? toEpochDays(context.anchor) : null;
   for (let i = 0; i < tokens.length; ) {
@@ -131,10 +143,6 @@ export function findDates(text: string, context: DateContext): PlacedHit[] {
     i = hit ? read.end : i + 1;
   }
   return hits;
-}
-
-function mayBeginDate(token: Token): boolean {
-  return token.isWord ? true : token.number !== null || token.ordinal !== null;
 }
 
 function hitOf(read: Read, input: Input, i: number, text: string, anchor: number | null): PlacedHit | null {
@@ -175,7 +183,7 @@ export interface VagueHit {
 
 /** Pasts too vague to place: "a while back", "ages ago", "the other day". */
 export function findVagueDates(text: string): VagueHit[] {
-  const tokens = tokenize(text);
+  const tokens = tokensOf(text);
   const hits: VagueHit[] = [];
   for (let i = 0; i < tokens.length; ) {
     const end = vagueEndAt(tokens, i);

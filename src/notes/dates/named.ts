@@ -1,7 +1,7 @@
-import { findHoliday, holidaySpan, holidayWeekend } from './holidays.ts';
+import { findHoliday, holidaySpan, holidayWeekend, startsHoliday } from './holidays.ts';
 import { type Input, type Read, type Rule, skipThe, textAt, yearAt } from './input.ts';
 import { isHolidayInProse, isWeekdayInProse } from './prose.ts';
-import { goneAt, isWeekend, timeEnd } from './relative.ts';
+import { goneAt, timeEnd } from './relative.ts';
 import {
   earliest,
   fixed,
@@ -15,7 +15,7 @@ import {
   weekdayNumber,
 } from './span.ts';
 import { mondayOf, weekdayAfter, weekdayBefore } from './weekdays.ts';
-import { LAST, NEXT, THIS } from './words.ts';
+import { LAST, NEXT, THIS, WEEKENDS } from './words.ts';
 
 /** A bare weekday: this week's, last week's, … but never today (RULES §8). */
 function weekdayPhrase(input: Input, weekday: number): Phrase {
@@ -144,6 +144,7 @@ export const readHoliday: Rule = (input, i) => {
   let how = textAt(input, j);
   if (LAST.has(how) || NEXT.has(how) || THIS.has(how)) j++;
   else how = '';
+  if (!startsHoliday(textAt(input, j))) return null;
   const at: number[] = [];
   for (let k = j; at.length < 6 && input.tokens[k]; k++) {
     const text = textAt(input, k);
@@ -180,7 +181,7 @@ function settle(input: Input, phrase: Phrase, how: string): Span | null {
 /** "week" and "weekend" after a holiday. */
 export function suffixed(input: Input, phrase: Phrase, end: number): Read {
   const word = textAt(input, end);
-  if (isWeekend(word))
+  if (WEEKENDS.has(word))
     return { phrase: mapPhrase(phrase, (span) => holidayWeekend(span.from)), end: end + 1 };
   if (input.tokens[end]?.text === 'week' && textAt(input, end + 1) !== 'ago') {
     return { phrase: mapPhrase(phrase, (span) => spanOf(span.from, span.from + 6)), end: end + 1 };

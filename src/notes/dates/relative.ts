@@ -10,7 +10,7 @@ import {
   weekdayNumber,
 } from './span.ts';
 import { mondayOf, weekdayAfter, weekdayBefore } from './weekdays.ts';
-import { LAST, NEXT, THIS, TIMES_OF_DAY, type Unit } from './words.ts';
+import { LAST, NEXT, OVER, THIS, TIMES_OF_DAY, type Unit, WEEKENDS } from './words.ts';
 
 /** The phrase after "before", "from", "week of": anything the grammar reads. Set by grammar.ts. */
 export interface Anchors {
@@ -184,12 +184,6 @@ function fromAnchor(anchors: Anchors, input: Input, amount: Amount, j: number, d
   return { phrase: mapPhrase(anchor.phrase, move), end: anchor.end };
 }
 
-const WEEKEND = new Set(['weekend', 'weekends', 'wkend', 'wknd', 'weeknd', 'weekened', 'wekend']);
-
-export function isWeekend(word: string): boolean {
-  return WEEKEND.has(word);
-}
-
 /** Saturday and Sunday of the week (Monday to Sunday) that holds `day`. */
 export function weekendIn(day: number): Span {
   const saturday = mondayOf(day) + 5;
@@ -235,7 +229,7 @@ function beside(
     return (span) =>
       single(later ? weekdayAfter(span.to, weekday) + steps : weekdayBefore(span.from, weekday) - steps);
   }
-  if (WEEKEND.has(what)) {
+  if (WEEKENDS.has(what)) {
     return (span) => {
       const saturday = later ? weekdayAfter(span.to, 6) + steps : weekdayBefore(span.from - 1, 6) - steps;
       return spanOf(saturday, saturday + 1);
@@ -256,7 +250,7 @@ export function readWeekOf(anchors: Anchors): Rule {
     const j = skipThe(input, i);
     const token = input.tokens[j];
     if (!token) return null;
-    const weekend = WEEKEND.has(token.text);
+    const weekend = WEEKENDS.has(token.text);
     if (token.unit !== 'week' && !weekend) return null;
     const how = textAt(input, j + 1);
     if (!OF.has(how) || (weekend && how !== 'of')) return null;
@@ -271,8 +265,6 @@ export function readWeekOf(anchors: Anchors): Rule {
     return { phrase: mapPhrase(anchor.phrase, change), end: anchor.end };
   };
 }
-
-const OVER = new Set(['over', 'at', 'during', 'on', 'across']);
 
 /** "this weekend", "over the weekend", "next week", "last year", "the week before last". */
 export const readCalendarUnit: Rule = (input, i) => {
@@ -291,7 +283,7 @@ export const readCalendarUnit: Rule = (input, i) => {
   }
   const what = input.tokens[k];
   if (!what) return null;
-  const weekend = WEEKEND.has(what.text);
+  const weekend = WEEKENDS.has(what.text);
   if (!weekend && what.unit !== 'week' && what.unit !== 'year' && what.unit !== 'month') return null;
   let end = k + 1;
   if (shift === null && textAt(input, end) === 'before' && LAST.has(textAt(input, end + 1))) {

@@ -142,7 +142,26 @@ export const TIMES_OF_DAY = new Set([
   'noon',
   'midday',
 ]);
+export const WEEKENDS = new Set(['weekend', 'weekends', 'wkend', 'wknd', 'weeknd', 'weekened', 'wekend']);
 export const TO = new Set(['to', '-', '–', '—', 'through', 'thru', 'until', 'till', 'til']);
+
+export const AROUND = new Set(
+  'around about circa roughly approx approximately ~ abt near aroud arround'.split(' '),
+);
+export const BEFORE_RANGE = new Set(['from', 'between', 'btw', 'btwn']);
+/** "over the weekend". */
+export const OVER = new Set(['over', 'at', 'during', 'on', 'across']);
+
+/** Words without a meaning of their own that a phrase may begin with. */
+export const STARTS: ReadonlySet<string> = new Set([
+  ...LAST,
+  ...NEXT,
+  ...THIS,
+  ...AROUND,
+  ...BEFORE_RANGE,
+  ...OVER,
+  ...'the teh in same night half now final'.split(' '),
+]);
 
 /** Names long enough that one slipped letter still leaves no other word. */
 const SLIPPABLE = [
