@@ -1,8 +1,8 @@
 import type { Day } from '../engine/day.ts';
-import type { Harvest } from '../engine/harvest.ts';
 import { groupBy } from '../group-by.ts';
 import type { DateOrder } from '../notes/contract.ts';
 import type { LearnedFigures } from '../records/learning-figures.ts';
+import { harvestWords } from './harvest-words.ts';
 import { learnedData, learnedFields } from './learned-words.ts';
 import type { Field } from './reply.ts';
 import {
@@ -170,28 +170,6 @@ function cultivarWords(line: CultivarLine, { order, units }: Manner): string {
 function tipResultWords({ tipKnown, tipWorked }: CultivarLine): string {
   if (tipKnown === 0) return 'results not noted';
   return `fruitlets came on ${tipWorked} of ${tipKnown}${tipKnown === 1 ? '' : ' that were looked at'}`;
-}
-
-/** `14 figs and 1.2 kg`; null when nothing was picked. Weights in the reader's system. */
-export function harvestWords(harvest: Harvest, what: 'fig' | 'breba', units: 'F' | 'C'): string | null {
-  if (harvest.picks === 0) return null;
-  const parts: string[] = [];
-  if (harvest.figs > 0) parts.push(countWords(harvest.figs, what));
-  if (harvest.grams > 0) parts.push(weightWords(harvest.grams, units));
-  return parts.length === 0 ? `${what}s` : parts.join(' and ');
-}
-
-export function weightWords(grams: number, units: 'F' | 'C'): string {
-  const [amount, unit] =
-    units === 'F'
-      ? grams < 453.6
-        ? [grams / (453.59237 / 16), 'oz']
-        : [grams / 453.59237, 'lb']
-      : grams < 1000
-        ? [grams, 'g']
-        : [grams / 1000, 'kg'];
-  const rounded = unit === 'g' ? Math.round(amount) : Math.round(amount * 10) / 10;
-  return `${rounded} ${unit}`;
 }
 
 function harvestsWords(trees: readonly RoundupTree[], units: 'F' | 'C'): string | null {

@@ -1,13 +1,24 @@
 import { daysBetween } from '../engine/day.ts';
+import { recordedSpan } from '../engine/learning.ts';
+import type { ObservationKind } from '../engine/observation.ts';
 import type { DateOrder } from '../notes/contract.ts';
 import type { Standing } from '../records/standing.ts';
+import {
+  harvestOfStanding,
+  harvestWords,
+  lastUsefulFruitlet,
+  lateFruitWords,
+  RIPE_SIGNS,
+} from './harvest-words.ts';
 import { dayWords, lengthWords, rangeWords } from './words.ts';
 
-/** What a note changed of a tree's prospects, in at most one sentence. */
+/** What a note changed of a tree's prospects, in a few sentences at most. */
 export function settleWords(before: Standing, after: Standing, order: DateOrder): string[] {
   const { tree, result, input } = after;
   const was = before.result;
-  if (result.fruit.present && !was.fruit.present) return [fruitWords(after, order)];
+  if (result.fruit.present && !was.fruit.present) {
+    return [fruitWords(after, order), ...present(lateFruitWords(after, order)), ...pickWords(before, after)];
+  }
   if (was.fruit.present && !result.fruit.present) {
     const { decisionDate, verdict } = result;
     if (verdict === 'tip')
@@ -33,13 +44,51 @@ export function settleWords(before: Standing, after: Standing, order: DateOrder)
     result.ripeTo !== null
   ) {
     return [
-      `The first should be ripe about ${rangeWords(result.ripeFrom, result.ripeTo, order)}: soft, hanging down, and coming away when lifted.`,
+      `That narrows the first ripe figs to ${rangeWords(result.ripeFrom, result.ripeTo, order)}. ${RIPE_SIGNS}`,
+    ];
+  }
+  const picks = pickWords(before, after);
+  if (picks.length > 0) return picks;
+  const last = lastUsefulFruitlet(after);
+  if (last !== null && input.today > last && noted(before, after, 'fruitlets')) {
+    return [
+      `Those that show this late have no time left to ripen on ${tree.name}: take them off, and the older ones have more.`,
     ];
   }
   if (result.verdict === 'tip' && was.verdict !== 'tip') {
     return [`Its decision date has come: ask me "should I tip ${tree.name}?"`];
   }
   return [];
+}
+
+/** The season's picking so far, and what the first pick makes of the tree for the club. */
+function pickWords(before: Standing, after: Standing): string[] {
+  if (!noted(before, after, 'picked')) return [];
+  const { main, breba } = harvestOfStanding(after);
+  const units = after.observations.findLast(({ unit }) => unit !== null)?.unit;
+  const metric = units === 'g' || units === 'kg' ? 'C' : 'F';
+  const so = [harvestWords(main, 'fig', metric), harvestWords(breba, 'breba', metric)].filter(
+    (part) => part !== null,
+  );
+  const total = main.picks + breba.picks > 1 ? [`So far this season: ${so.join(', and ')}.`] : [];
+  const { seen, pickedOn } = after.result.fruit;
+  if (before.result.fruit.pickedOn !== null || pickedOn === null || seen === null) return total;
+  const days = recordedSpan(seen, pickedOn);
+  return days === null
+    ? total
+    : [
+        ...total,
+        `${days} days from first fruitlet to first ripe fig, which goes into what the club learns of its cultivar.`,
+      ];
+}
+
+function noted(before: Standing, after: Standing, kind: ObservationKind): boolean {
+  const known = new Set(before.observations.map(({ id }) => id));
+  return after.observations.some((row) => row.kind === kind && !known.has(row.id));
+}
+
+function present(words: string | null): string[] {
+  return words === null ? [] : [words];
 }
 
 /** "That settles 7 July: first figs about 14–24 September, three weeks inside your heat." */

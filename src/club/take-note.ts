@@ -11,6 +11,7 @@ import { askWords } from './ask-words.ts';
 import type { Context } from './context.ts';
 import { dateOrderOf, todayOf } from './date-option.ts';
 import { eventData, eventWords } from './event-words.ts';
+import { sprayCaution, troubleAdvice } from './harvest-words.ts';
 import { recordNote } from './record-note.ts';
 import { type Button, type Reply, reply } from './reply.ts';
 import { settleWords } from './settle-words.ts';
@@ -95,6 +96,7 @@ export async function recordReading(context: Context, given: ReadingToRecord): P
     noteId: recorded.note.id,
     events: recorded.observations.map(eventOf),
     ask: reading.ask,
+    text: given.text,
     roster,
     before,
     after,
@@ -106,6 +108,7 @@ interface Recorded {
   readonly noteId: number;
   readonly events: readonly ReadEvent[];
   readonly ask: Ask | null;
+  readonly text: string;
   readonly roster: readonly Tree[];
   readonly before: readonly Standing[];
   readonly after: readonly Standing[];
@@ -129,17 +132,23 @@ function noteReply(context: Context, recorded: Recorded): Reply {
     ...(question?.buttons ?? []),
     ...doubts.buttons,
   ].slice(0, 10);
+  const advice = [
+    ...(events.some(({ kind }) => kind === 'trouble') ? [troubleAdvice(recorded.text)] : []),
+    ...(events.length > 0 ? [sprayCaution(recorded.text)] : []),
+  ].filter((words) => words !== null);
   const logged = lines.join('\n');
   return reply({
     ok: true,
     title: titleOf(events, question),
-    text: [recorded.remark ?? '', logged, ...settled, ...doubts.paragraphs, question?.text ?? '']
+    text: [recorded.remark ?? '', logged, ...settled, ...advice, ...doubts.paragraphs, question?.text ?? '']
       .filter((part) => part !== '')
       .join('\n\n'),
     buttons,
     noteId,
     data: { logged: events.map((event) => eventData(event, nameOf(event.tree))), ask: ask?.what ?? null },
-    ...(question === null && lines.length > 0 ? { brief: [lines.join('; '), ...settled].join(' ') } : {}),
+    ...(question === null && lines.length > 0
+      ? { brief: [lines.join('; '), ...settled, ...advice].join(' ') }
+      : {}),
   });
 }
 

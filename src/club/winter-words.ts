@@ -1,0 +1,83 @@
+import { toFahrenheit } from '../engine/record-summary.ts';
+import { BREBA_KILL_C, type ColdStat, WOOD_KILL_C } from '../engine/winter-cold.ts';
+import type { DateOrder } from '../notes/contract.ts';
+import type { Member } from '../records/schema.ts';
+import type { Standing } from '../records/standing.ts';
+import { countWords, monthDayWords } from './words.ts';
+
+/** How the reader writes dates and degrees, and what the record says of winters. */
+export interface WinterReader {
+  readonly order: DateOrder;
+  readonly units: 'F' | 'C';
+  readonly cold: NonNullable<Member['summary']>['cold'] | null;
+}
+
+export function winterReaderOf(member: Member, order: DateOrder): WinterReader {
+  return { order, units: member.units, cold: member.summary?.cold ?? null };
+}
+
+/** A tree's winter in sentences: its cuttings, its shape and what that costs, its cover. */
+export function winterWords(standing: Standing, reader: WinterReader): string[] {
+  return [cuttingWords(standing), pruningWords(standing), coverWords(standing, reader)].filter(
+    (words) => words !== null,
+  );
+}
+
+/** Which wood to cut. Pencil-thick, 15–30 cm: growers' common practice, no source; a tip's thin wood roots poorly. */
+export function cuttingWords({ tree, result }: Standing): string | null {
+  if (tree.purpose === 'fruit') return null;
+  const tipped =
+    result.tippedOn === null ? '' : ' Pass over the thin shoots that grew after the tip; take the leaders.';
+  return `Cuttings: pencil-thick dormant wood, 15–30 cm (6–12 in), from late fall to early spring.${tipped} Note how many, such as "6 cuttings from ${tree.name}".`;
+}
+
+/**
+ * Shape and its price. Heading at 45 cm: growers' common practice, no source. Brebas on last year's wood:
+ * Auburn/Alabama ACES ANR-1145.
+ */
+export function pruningWords({ tree, cultivar }: Standing): string | null {
+  if (tree.purpose === 'wood') return 'Shape it while it is dormant; for wood that is all gain.';
+  const brebas =
+    cultivar === null || cultivar.breba === null || cultivar.breba === 'none'
+      ? ''
+      : ' Its brebas sit on last year’s wood: every shoot you shorten takes them with it.';
+  return `Shape it while it is dormant, and know the price: a main stem headed at about 45 cm (18 in) gives three or four main stems, and little fruit the year after.${brebas}`;
+}
+
+/** When the record's winters hurt unprotected wood, and what that means for the cover. */
+export function coverWords({ tree, input }: Standing, reader: WinterReader): string | null {
+  if (tree.kept === 'cover') return null;
+  if (tree.kept === 'pot') {
+    return `A pot freezes through sooner than the ground: keep it frost-free, about ${degrees(4.4, reader.units)} is enough, and barely moist.`;
+  }
+  const young = input.tree.firstYear
+    ? ` In its first year even ${degrees(-2, reader.units)} to ${degrees(BREBA_KILL_C, reader.units)} hurts it.`
+    : '';
+  return `${woodWords(reader)}${young}`;
+}
+
+/** Killed to the ground: Ohio State HYG-1439. Warm spell, then freeze: University of Georgia C945. */
+function woodWords({ cold, units, order }: WinterReader): string {
+  const kill = `At or below ${degrees(WOOD_KILL_C, units)} most figs outdoors are killed to the ground`;
+  const wood = cold?.wood;
+  if (wood === undefined || wood.winters === 0) {
+    return `${kill}. Your record does not reach over a whole winter, so I cannot say when that comes where you are.`;
+  }
+  if (wood.firstP10 === null || wood.lastP90 === null) {
+    return `${kill}; in the ${countWords(wood.winters, 'winter')} of your record it never got so cold.`;
+  }
+  const uncover = `take it off after about ${monthDayWords(wood.lastP90, order)}, not in the first warm spell: wood that has woken freezes easiest`;
+  return `${kill}; your record has that in ${reachedWords(wood)}. Have the cover on by about ${monthDayWords(wood.firstP10, order)}, and ${uncover}.`;
+}
+
+function reachedWords({ reached, winters }: ColdStat): string {
+  return reached === winters
+    ? `each of its ${countWords(winters, 'winter')}`
+    : `${reached} of ${countWords(winters, 'winter')}`;
+}
+
+/** `20 °F`, `−7 °C`: whole degrees, since no published figure is finer. */
+function degrees(celsius: number, units: 'F' | 'C'): string {
+  const value = Math.round(units === 'F' ? toFahrenheit(celsius) : celsius);
+  return `${value < 0 ? '−' : ''}${Math.abs(value)} °${units}`;
+}
