@@ -1,6 +1,8 @@
 import type { Day } from '../engine/day.ts';
 import { groupBy } from '../group-by.ts';
 import type { DateOrder } from '../notes/contract.ts';
+import { outlookOfTree } from '../records/outlook.ts';
+import { preparedRecord } from '../records/prepared.ts';
 import type { Tree } from '../records/schema.ts';
 import type { Standing } from '../records/standing.ts';
 import { standingOf, standingsOf } from '../records/standing.ts';
@@ -8,6 +10,7 @@ import { treesOf } from '../records/trees.ts';
 import type { Context } from './context.ts';
 import { dateOrderOf, todayOf } from './date-option.ts';
 import type { ButtonVerb, Feature } from './feature.ts';
+import { outlookData, outlookSentence } from './outlook-words.ts';
 import { askWhichTree, ownTree, pickTree } from './pick-tree.ts';
 import { type Button, type Field, type Reply, reply } from './reply.ts';
 import { verdictData } from './verdict-data.ts';
@@ -43,14 +46,20 @@ export const tipVerb: ButtonVerb = {
 export async function tipOne(context: Context, tree: Tree): Promise<Reply> {
   const order = dateOrderOf(context);
   const standing = await standingOf(context.db, context.member, tree, todayOf(context));
+  const record = await preparedRecord(context.db, context.member);
+  const outlook = record === null ? null : outlookOfTree(record, standing);
   const { title, paragraphs } = verdictWords(standing, order);
   const questions = openQuestions(standing, order);
   return reply({
     title,
-    text: [...paragraphs, ...questions.paragraphs].join('\n\n'),
+    text: [
+      ...paragraphs,
+      ...(outlook === null ? [] : [outlookSentence(outlook)]),
+      ...questions.paragraphs,
+    ].join('\n\n'),
     fields: dateFields(standing, order),
     buttons: [...questions.buttons, ...verdictButtons(standing)],
-    data: verdictData(standing),
+    data: { ...verdictData(standing), ...(outlook === null ? {} : { outlook: outlookData(outlook) }) },
   });
 }
 
@@ -130,6 +139,7 @@ export async function tipAll(context: Context): Promise<Reply> {
     });
   }
   const standings = byUrgency(await standingsOf(context.db, context.member, trees, todayOf(context)));
+  const record = await preparedRecord(context.db, context.member);
   const toTip = standings.filter(({ result }) => result.verdict === 'tip');
   return reply({
     title:
@@ -139,7 +149,12 @@ export async function tipAll(context: Context): Promise<Reply> {
       ...(toTip.length === 0 ? [] : [`Side shoots first. ${SAP_CAUTION}`]),
     ].join('\n\n'),
     fields: listFields(standings, order),
-    data: { items: standings.map(verdictData) },
+    data: {
+      items: standings.map((standing) => {
+        const outlook = record === null ? null : outlookOfTree(record, standing);
+        return { ...verdictData(standing), ...(outlook === null ? {} : { outlook: outlookData(outlook) }) };
+      }),
+    },
   });
 }
 

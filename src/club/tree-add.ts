@@ -96,7 +96,9 @@ export async function treeReply(
 function groupQuestion(tree: Tree): { paragraphs: string[]; buttons: Button[] } {
   const cultivar = tree.cultivar === null ? null : findCultivar(tree.cultivar);
   const known = cultivar !== null && (cultivar.group !== 'unknown' || cultivar.span !== undefined);
-  if (known || tree.spanFrom !== null || tree.ripening !== null) return { paragraphs: [], buttons: [] };
+  const forFruit = tree.purpose !== 'wood' && (!cultivar?.mainNeedsPollination || tree.pollinated);
+  if (known || !forFruit || tree.spanFrom !== null || tree.ripening !== null)
+    return { paragraphs: [], buttons: [] };
   const which =
     tree.cultivar === null ? 'Its cultivar is not known' : `How long ${tree.cultivar} takes is not published`;
   return {

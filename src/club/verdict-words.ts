@@ -153,7 +153,7 @@ function tip({ tree, result, input }: Standing, order: DateOrder): VerdictWords 
     decisionDate === null || decisionDate === input.today
       ? 'Today is its decision date'
       : `Its decision date was ${dayWords(decisionDate, order)} (${distanceWords(input.today, decisionDate)})`;
-  const ripe = `A tip today should bring ripe figs about ${rangeOf(result.ripeFrom, result.ripeTo, order)}`;
+  const ripe = `A tip today should bring ripe figs from about ${result.ripeFrom === null ? 'then' : dayWords(result.ripeFrom, order)} on`;
   const heat = heatEnd === null ? '' : dayWords(heatEnd, order);
   const late =
     timing === 'late'

@@ -1,4 +1,4 @@
-import { addDays, type Day } from './day.ts';
+import { addDays, type Day, earlier } from './day.ts';
 import {
   decisionDate,
   lastWarmthOf,
@@ -42,6 +42,8 @@ export interface VerdictInput {
   readonly tree: TreeFacts;
   /** This season's notes on the tree and on its whole garden, in any order; those after today are not read. */
   readonly observations: readonly SeasonObservation[];
+  /** The decision date by outlook, where the member follows that rule and past seasons can tell one. */
+  readonly outlookDate?: Day | null;
 }
 
 /** The dates that hang on the end of the heat. */
@@ -61,7 +63,7 @@ export interface Deadline {
 export interface TreeSeason {
   /** Null while the heat has no known end. */
   readonly deadline: Deadline | null;
-  /** Median first frost for this tree, its cover counted. */
+  /** Median first frost. */
   readonly firstFrost: Day | null;
   readonly fruit: MainCrop;
   /** When the fruit that is there should ripen, narrowed by signs of ripening; null without fruit. */
@@ -84,12 +86,11 @@ export function isForFruit({ needsPollination, pollinated, purpose }: TreeFacts)
 }
 
 /** Every date and sign of a tree as far as `today` knows them. */
-export function treeSeasonOf({ today, season, garden, tree, observations }: VerdictInput): TreeSeason {
+export function treeSeasonOf(input: VerdictInput): TreeSeason {
+  const { today, season, garden, tree, observations } = input;
   const known = inOrder(observations).filter(({ on }) => on <= today);
   const { span, coverDays } = tree;
-  // A cover that holds heat holds frost off too: tunnels pick about two weeks past the frost outdoors
-  // (UNH Extension 2021).
-  const firstFrost = garden.firstFrost && addDays(garden.firstFrost, coverDays);
+  const { firstFrost } = garden;
   const mainCropFrom = mainCropFromDay(known, garden.lastFrost, season);
   const fruit = mainCropOf({
     observations: known,
@@ -99,10 +100,7 @@ export function treeSeasonOf({ today, season, garden, tree, observations }: Verd
   });
   const tippedOn = known.findLast(({ kind }) => kind === 'tipped')?.on ?? null;
   return {
-    deadline:
-      garden.heat.kind === 'date'
-        ? deadlineOf(addDays(garden.heat.day, coverDays), firstFrost, span, garden.caution)
-        : null,
+    deadline: garden.heat.kind === 'date' ? deadlineOf(addDays(garden.heat.day, coverDays), input) : null,
     firstFrost,
     fruit,
     window: windowOf(fruit, span),
@@ -115,14 +113,18 @@ export function treeSeasonOf({ today, season, garden, tree, observations }: Verd
   };
 }
 
-function deadlineOf(heatEnd: Day, firstFrost: Day | null, span: Span, caution: number): Deadline {
-  const lastWarmth = lastWarmthOf(heatEnd, firstFrost);
+function deadlineOf(heatEnd: Day, { garden, tree: { span }, outlookDate }: VerdictInput): Deadline {
+  const lastWarmth = lastWarmthOf(heatEnd, garden.firstFrost);
+  const latest = latestTipDate(lastWarmth, span);
   return {
     heatEnd,
     lastWarmth,
-    decisionDate: decisionDate(heatEnd, span, caution),
+    // The outlook reaches to the frost; a decision must still come while the verdict can be to tip.
+    decisionDate: outlookDate
+      ? addDays(earlier(outlookDate, latest), -garden.caution)
+      : decisionDate(heatEnd, span, garden.caution),
     onTimeUntil: onTimeUntil(heatEnd, span),
-    latestTipDate: latestTipDate(lastWarmth, span),
+    latestTipDate: latest,
   };
 }
 

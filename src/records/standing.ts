@@ -3,6 +3,7 @@ import { addDays, type Day, daysBetween } from '../engine/day.ts';
 import type { SeasonObservation } from '../engine/fruit.ts';
 import { gardenSeasonOf } from '../engine/garden-season.ts';
 import type { LearnedSpan } from '../engine/learning.ts';
+import { outlookDecisionDate } from '../engine/outlook-decision.ts';
 import { type Span, spanOf } from '../engine/ripening.ts';
 import { type Season, seasonOf } from '../engine/season.ts';
 import { type TreeFacts, type VerdictInput, type VerdictResult, verdictOf } from '../engine/verdict.ts';
@@ -11,6 +12,7 @@ import type { Database } from './database.ts';
 import { gardenFactsOf, hemisphereOf } from './garden.ts';
 import { learnedSpanOf, learningKeyOf, spanRecords } from './learning.ts';
 import { gardenObservations, observationsOfTrees } from './notes.ts';
+import { preparedRecord } from './prepared.ts';
 import type { Member, Observation, Tree } from './schema.ts';
 
 /** A tree as it stands on a day: what is on record of it, and what the engine makes of that. */
@@ -45,6 +47,7 @@ export async function standingsOf(
     until: addDays(today, 1),
     keys: new Set(trees.flatMap((tree) => (tree.spanFrom === null ? (learningKeyOf(tree) ?? []) : []))),
   });
+  const record = member.rule === 'outlook' ? await preparedRecord(db, member) : null;
   return trees.map((tree) => {
     const cultivar = tree.cultivar === null ? null : findCultivar(tree.cultivar);
     const span = spanOfTree(tree, cultivar, learnedSpanOf(tree, records));
@@ -55,6 +58,7 @@ export async function standingsOf(
       garden,
       tree: treeFactsOf(tree, cultivar, span, today),
       observations: [...observations.map(toSeasonObservation), ...ofGarden],
+      ...(record === null ? {} : { outlookDate: outlookDecisionDate(record, span, season, tree.coverDays) }),
     };
     return { tree, season, cultivar, span, observations, input, result: verdictOf(input) };
   });
