@@ -7,6 +7,7 @@ import { gardenWeather } from './garden-weather.ts';
 import { helpFeature } from './help.ts';
 import { cropVerb, logVerb } from './log-verbs.ts';
 import { noteFeature } from './note.ts';
+import { nudgeVerbs } from './nudge-answers.ts';
 import { ripeVerb } from './ripe-when.ts';
 import { tipFeature, tipVerb } from './tip.ts';
 import { treeAdd } from './tree-add.ts';
@@ -41,4 +42,5 @@ export const verbs: readonly ButtonVerb[] = [
   ripeningVerb,
   retireVerb,
   restoreVerb,
+  ...nudgeVerbs,
 ];

@@ -13,6 +13,7 @@ import { askWhichTree } from './pick-tree.ts';
 import { type Reply, reply } from './reply.ts';
 import { ripeReply } from './ripe-when.ts';
 import { roundupReply } from './roundup.ts';
+import { takeShootCount } from './shoots.ts';
 import { recordReading, settingOf, takeNote } from './take-note.ts';
 import { readNoteText } from './text.ts';
 import { tipOne } from './tip.ts';
@@ -20,6 +21,8 @@ import { tipOne } from './tip.ts';
 /** A message to the assistant: the answer to its question, a correction, a question, or a note. */
 export async function takeMessage(context: Context, rawText: string): Promise<Reply> {
   const text = readNoteText(rawText);
+  const shoots = await takeShootCount(context, text);
+  if (shoots !== null) return withIntent(shoots, 'note');
   const roster = await treesOf(context.db, context.member.id);
   const about = await repliedTo(context);
   const setting = settingOf(context, roster, about.treeIds);

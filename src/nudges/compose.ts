@@ -1,5 +1,6 @@
 import { type Button, type Reply, reply } from '../club/reply.ts';
 import { SAP_CAUTION } from '../club/verdict-words.ts';
+import { winterReaderOf } from '../club/winter-words.ts';
 import { countWords } from '../club/words.ts';
 import { type Day, daysBetween } from '../engine/day.ts';
 import { groupBy } from '../group-by.ts';
@@ -7,7 +8,7 @@ import type { DateOrder } from '../notes/contract.ts';
 import type { Member, Nudge, NudgeKind } from '../records/schema.ts';
 import type { Standing } from '../records/standing.ts';
 import { itemButtons, MOST_BUTTONS, quietButtons } from './item-buttons.ts';
-import { groupParagraph, itemParagraphs, itemTitle, kindTitle } from './item-words.ts';
+import { groupParagraphs, itemParagraphs, itemTitle, kindTitle } from './item-words.ts';
 
 /** One nudge and how its tree stands this morning. */
 export interface MorningItem {
@@ -43,11 +44,12 @@ const MOST_CHARACTERS = 3500;
 /** All that is due to a member on one morning, as one message. */
 export function composeMorning({ member, today, items, asksQuiet }: Morning): Reply {
   const order: DateOrder = member.dates ?? (member.units === 'C' ? 'DMY' : 'MDY');
+  const winter = winterReaderOf(member, order);
   const sorted = [...items].sort((a, b) => urgencyOf(a) - urgencyOf(b));
   const paragraphs: string[] = [];
   for (const [kind, group] of groupBy(sorted, ({ nudge }) => nudge.kind)) {
-    if (group.length > ONE_BY_ONE) paragraphs.push(groupParagraph(kind, group, today, order));
-    else for (const item of group) paragraphs.push(...itemParagraphs(item, today, order, items.length > 1));
+    if (group.length > ONE_BY_ONE) paragraphs.push(...groupParagraphs(kind, group, today, winter));
+    else for (const item of group) paragraphs.push(...itemParagraphs(item, today, winter, items.length > 1));
   }
   const tips = sorted.some(({ nudge }) => nudge.kind === 'decision');
   const late = lateWords(sorted, today);

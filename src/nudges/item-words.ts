@@ -1,4 +1,6 @@
+import { greenFruitWords } from '../club/harvest-words.ts';
 import { SAP_CAUTION, verdictWords } from '../club/verdict-words.ts';
+import { type WinterReader, winterGroupWords, winterWords } from '../club/winter-words.ts';
 import { countWords, dayWords, distanceWords, listWords, rangeWords } from '../club/words.ts';
 import type { Day } from '../engine/day.ts';
 import type { DateOrder } from '../notes/contract.ts';
@@ -47,13 +49,19 @@ export function kindTitle(kind: NudgeKind, trees: number): string {
 }
 
 /** What to say of one tree; `named` where the headline does not name it. */
-export function itemParagraphs(item: MorningItem, today: Day, order: DateOrder, named: boolean): string[] {
-  const words = wordsOf(item, today, order);
+export function itemParagraphs(
+  item: MorningItem,
+  today: Day,
+  winter: WinterReader,
+  named: boolean,
+): string[] {
+  const words = wordsOf(item, today, winter);
   const [first = '', ...rest] = words;
   return named ? [`${item.standing.tree.name}. ${first}`, ...rest] : [first, ...rest];
 }
 
-function wordsOf({ nudge, standing }: MorningItem, today: Day, order: DateOrder): string[] {
+function wordsOf({ nudge, standing }: MorningItem, today: Day, winter: WinterReader): string[] {
+  const { order } = winter;
   const { result, input } = standing;
   const { garden } = input;
   switch (nudge.kind) {
@@ -79,24 +87,35 @@ function wordsOf({ nudge, standing }: MorningItem, today: Day, order: DateOrder)
       return [
         `By past seasons first frost comes ${dated(garden.firstFrost, today, order)}. ${
           result.fruit.present && result.fruit.pickedOn === null
-            ? 'It still carries fruit: pick what is soft, and cover what needs a few more warm days. '
+            ? `It still carries fruit. ${greenFruitWords(standing)} `
             : ''
         }${standing.tree.kept === 'pot' ? 'Make room to move the pot under cover.' : 'Have its cover at hand.'}`.trim(),
       ];
     case 'dormant':
-      return [
-        'By now it should be at rest. This is the time to take cuttings from the wood you kept, to shape it, and to see to its winter cover.',
-      ];
+      return ['By now it should be at rest.', ...winterWords(standing, winter)];
   }
 }
 
 /** The same thing said of many trees at once. */
-export function groupParagraph(
+export function groupParagraphs(
   kind: NudgeKind,
   items: readonly MorningItem[],
   today: Day,
-  order: DateOrder,
-): string {
+  winter: WinterReader,
+): string[] {
+  const { order } = winter;
+  const said = groupSentence(kind, items, today, order);
+  if (kind !== 'dormant') return [said];
+  return [
+    said,
+    ...winterGroupWords(
+      items.map(({ standing }) => standing),
+      winter,
+    ),
+  ];
+}
+
+function groupSentence(kind: NudgeKind, items: readonly MorningItem[], today: Day, order: DateOrder): string {
   const names = items.slice(0, MOST_NAMES).map((item) => nameWithDay(kind, item, order));
   const more = items.length - names.length;
   const trees = listWords(more > 0 ? [...names, `${more} more`] : names);
@@ -114,7 +133,7 @@ export function groupParagraph(
       return `By past seasons first frost comes ${dated(frost, today, order)}: ${trees}. Pick what is soft, and make room for the pots.`;
     }
     case 'dormant':
-      return `By now these should be at rest: ${trees}. This is the time to take cuttings, to shape them, and to see to their winter cover.`;
+      return `By now these should be at rest: ${trees}.`;
   }
 }
 
