@@ -3,7 +3,7 @@ import { BREBA_KILL_C, type ColdStat, WOOD_KILL_C } from '../engine/winter-cold.
 import type { DateOrder } from '../notes/contract.ts';
 import type { Member } from '../records/schema.ts';
 import type { Standing } from '../records/standing.ts';
-import { countWords, monthDayWords } from './words.ts';
+import { countWords, listWords, monthDayWords } from './words.ts';
 
 /** How the reader writes dates and degrees, and what the record says of winters. */
 export interface WinterReader {
@@ -23,37 +23,72 @@ export function winterWords(standing: Standing, reader: WinterReader): string[] 
   );
 }
 
+/** The same for many trees at once, each thing said once. */
+export function winterGroupWords(standings: readonly Standing[], reader: WinterReader): string[] {
+  const pick = (test: (standing: Standing) => boolean) => standings.find(test);
+  const named = (test: (standing: Standing) => boolean) => {
+    const names = standings.filter(test).map(({ tree }) => tree.name);
+    const more = names.length - MOST_NAMES;
+    return more > 0 ? `${names.slice(0, MOST_NAMES).join(', ')} and ${more} more` : listWords(names);
+  };
+  const forWood = ({ tree }: Standing) => tree.purpose !== 'fruit';
+  const forFruit = ({ tree }: Standing) => tree.purpose !== 'wood';
+  const outdoors = ({ tree }: Standing) => tree.kept === 'ground';
+  const potted = ({ tree }: Standing) => tree.kept === 'pot';
+  const paragraphs: string[] = [];
+  if (pick(forWood)) paragraphs.push(`Cuttings (${named(forWood)}): ${CUTTING_WOOD}`);
+  if (pick(forFruit)) {
+    const brebas = pick((one) => forFruit(one) && bearsBrebas(one)) ? ` ${BREBA_PRICE}` : '';
+    paragraphs.push(`${PRUNING_PRICE}${brebas}`);
+  }
+  if (pick(outdoors)) paragraphs.push(`In the ground (${named(outdoors)}): ${woodWords(reader)}`);
+  if (pick(potted)) paragraphs.push(`In pots (${named(potted)}): ${potWords(reader)}`);
+  return paragraphs;
+}
+
+const MOST_NAMES = 6;
+
+const CUTTING_WOOD = 'pencil-thick dormant wood, 15–30 cm (6–12 in), from late fall to early spring.';
+
+const PRUNING_PRICE =
+  'Shape it while it is dormant, and know the price: a main stem headed at about 45 cm (18 in) gives three or four main stems, and little fruit the year after.';
+
+const BREBA_PRICE = 'Brebas sit on last year’s wood: every shoot you shorten takes them with it.';
+
+function bearsBrebas({ cultivar }: Standing): boolean {
+  return cultivar !== null && cultivar.breba !== null && cultivar.breba !== 'none';
+}
+
 /** Which wood to cut. Pencil-thick, 15–30 cm: growers' common practice, no source; a tip's thin wood roots poorly. */
 export function cuttingWords({ tree, result }: Standing): string | null {
   if (tree.purpose === 'fruit') return null;
   const tipped =
     result.tippedOn === null ? '' : ' Pass over the thin shoots that grew after the tip; take the leaders.';
-  return `Cuttings: pencil-thick dormant wood, 15–30 cm (6–12 in), from late fall to early spring.${tipped} Note how many, such as "6 cuttings from ${tree.name}".`;
+  return `Cuttings: ${CUTTING_WOOD}${tipped} Note how many, such as "6 cuttings from ${tree.name}".`;
 }
 
 /**
  * Shape and its price. Heading at 45 cm: growers' common practice, no source. Brebas on last year's wood:
  * Auburn/Alabama ACES ANR-1145.
  */
-export function pruningWords({ tree, cultivar }: Standing): string | null {
-  if (tree.purpose === 'wood') return 'Shape it while it is dormant; for wood that is all gain.';
-  const brebas =
-    cultivar === null || cultivar.breba === null || cultivar.breba === 'none'
-      ? ''
-      : ' Its brebas sit on last year’s wood: every shoot you shorten takes them with it.';
-  return `Shape it while it is dormant, and know the price: a main stem headed at about 45 cm (18 in) gives three or four main stems, and little fruit the year after.${brebas}`;
+export function pruningWords(standing: Standing): string {
+  if (standing.tree.purpose === 'wood') return 'Shape it while it is dormant; for wood that is all gain.';
+  return bearsBrebas(standing) ? `${PRUNING_PRICE} ${BREBA_PRICE}` : PRUNING_PRICE;
 }
 
 /** When the record's winters hurt unprotected wood, and what that means for the cover. */
 export function coverWords({ tree, input }: Standing, reader: WinterReader): string | null {
   if (tree.kept === 'cover') return null;
-  if (tree.kept === 'pot') {
-    return `A pot freezes through sooner than the ground: keep it frost-free, about ${degrees(4.4, reader.units)} is enough, and barely moist.`;
-  }
+  if (tree.kept === 'pot') return potWords(reader);
   const young = input.tree.firstYear
     ? ` In its first year even ${degrees(-2, reader.units)} to ${degrees(BREBA_KILL_C, reader.units)} hurts it.`
     : '';
   return `${woodWords(reader)}${young}`;
+}
+
+/** Frost-free: RHS; 40 °F: UNH Extension 2021. */
+function potWords({ units }: WinterReader): string {
+  return `A pot freezes through sooner than the ground: keep it frost-free, about ${degrees(4.4, units)} is enough, and barely moist.`;
 }
 
 /** Killed to the ground: Ohio State HYG-1439. Warm spell, then freeze: University of Georgia C945. */
