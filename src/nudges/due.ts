@@ -1,7 +1,7 @@
-import { addDays, type Day, daysBetween, later } from '../engine/day.ts';
-import { type GardenFacts, gardenSeasonOf } from '../engine/garden-season.ts';
+import { addDays, type Day, daysBetween, later, monthDayOf } from '../engine/day.ts';
+import { type GardenFacts, type GardenSeason, gardenSeasonOf } from '../engine/garden-season.ts';
 import { DORMANT_AFTER_DAYS, type Milestone, milestonesOf, type NudgeKind } from '../engine/milestones.ts';
-import { nextSeason, previousSeason } from '../engine/season.ts';
+import { inSeason, nextSeason, previousSeason, type Season } from '../engine/season.ts';
 import type { VerdictInput, VerdictResult } from '../engine/verdict.ts';
 
 /** A second look this long after the tip finds a tree that has long answered by itself. Ours, days. */
@@ -54,14 +54,16 @@ export function dueItems(due: DueInput): DueItem[] {
     items.push({ kind: 'dormant', season: last.label, occurrence: 0, on, holds });
   }
   const next = nextSeason(input.season);
-  const ahead = milestonesOf({
-    ...input,
-    season: next,
-    garden: gardenSeasonOf(gardenFacts, next),
-    observations: [],
-  });
+  const ahead = milestonesOf(nextYear(input, gardenSeasonOf(gardenFacts, next), next));
   items.push(...ahead.map((one) => ({ ...one, season: next.label, occurrence: 0 })));
   return items;
+}
+
+/** Next season as far as it can be told: nothing seen yet, the outlook's date on the same day of the year. */
+function nextYear(input: VerdictInput, garden: GardenSeason, season: Season): VerdictInput {
+  const { outlookDate } = input;
+  const moved = outlookDate ? { outlookDate: inSeason(monthDayOf(outlookDate), season) } : {};
+  return { ...input, ...moved, season, garden, observations: [] };
 }
 
 function itemOf(milestone: Milestone, due: DueInput): DueItem {
