@@ -9,6 +9,8 @@ import {
   readCalendarUnit,
   readDayWord,
   readFollowing,
+  readThisTime,
+  readWeekdaysAgo,
   readWeekOf,
 } from './relative.ts';
 import { fixed, mapPhrase, type Phrase, type Span, spanOf, type Today } from './span.ts';
@@ -35,6 +37,8 @@ const RULES: readonly Rule[] = [
   readWeekOf(anchors),
   readCalendarUnit,
   readFollowing,
+  readThisTime,
+  readWeekdaysAgo,
   readStretch,
   readYear,
   readByChrono,
@@ -111,7 +115,8 @@ function readRange(input: Input, i: number): (Read & { isRange?: boolean }) | nu
     sign = 'to';
     j++;
   }
-  if (!TO.has(sign) && !ALSO.has(sign)) {
+  const and = sign === 'and' && !input.prose;
+  if (!TO.has(sign) && !ALSO.has(sign) && !and) {
     return isInnerRange(input, i, first) ? { ...first, isRange: true } : first;
   }
   if (sign === '-' && input.prose && !(input.tokens[first.end]?.glued === input.tokens[j]?.glued))
@@ -121,7 +126,7 @@ function readRange(input: Input, i: number): (Read & { isRange?: boolean }) | nu
   if (!second || second.problem || second.relative || (input.prose && isLooseSecond(input, j, second))) {
     return isInnerRange(input, i, first) ? { ...first, isRange: true } : first;
   }
-  const phrase = joinPhrases(first.phrase, second.phrase, input.today);
+  const phrase = joinPhrases(first.phrase, second.phrase, input.today, and);
   return phrase ? { phrase, end: second.end, isRange: true } : first;
 }
 
@@ -152,11 +157,13 @@ function withTo(input: Input, i: number): Input {
   return and ? { ...input, tokens: input.tokens.with(at, { ...and, text: 'to' }) } : input;
 }
 
-/** From the first phrase to the second, the second after the first. */
-function joinPhrases(first: Phrase, second: Phrase, today: Today): Phrase | null {
+/** From the first phrase to the second, the second after the first; with "and" only where the two adjoin. */
+function joinPhrases(first: Phrase, second: Phrase, today: Today, adjoining: boolean): Phrase | null {
   const assumed = [...new Set([...first.assumed, ...second.assumed])];
   const join = (from: Span, to: Span | null): Span | null =>
-    to && to.to >= from.from ? spanOf(from.from, to.to, from.on) : null;
+    to && to.to >= from.from && (!adjoining || to.from === from.to + 1)
+      ? spanOf(from.from, to.to, from.on)
+      : null;
   if (first.cycle === 'fixed' && second.cycle === 'fixed') {
     const from = first.at(0);
     return from && fixedOrNull(join(from, second.at(0)));

@@ -1,5 +1,7 @@
 import { easter } from 'date-easter';
+import type { Hemisphere } from '../../engine/season.ts';
 import { dayNumber, type Span, single, spanOf, weekdayNumber } from './span.ts';
+import { turnBySeason, turnOfSun } from './sun.ts';
 import { nthWeekday, weekdayAfter, weekdayBefore } from './weekdays.ts';
 
 /**
@@ -10,7 +12,7 @@ import { nthWeekday, weekdayAfter, weekdayBefore } from './weekdays.ts';
  * these (date-holidays) loads the calendars of every country, some 30 MB with its astronomy. It is the reference
  * the tests compare with. Easter comes from date-easter.
  */
-type Rule = (year: number) => number | null;
+type Rule = (year: number, hemisphere: Hemisphere) => number | null;
 
 const on =
   (month: number, dayOfMonth: number): Rule =>
@@ -26,8 +28,8 @@ const fromEaster =
     easterOf(year) + days;
 const shifted =
   (rule: Rule, days: number): Rule =>
-  (year) => {
-    const day = rule(year);
+  (year, hemisphere) => {
+    const day = rule(year, hemisphere);
     return day === null ? null : day + days;
   };
 
@@ -53,7 +55,7 @@ const ROWS: readonly (readonly [names: string, rule: Rule])[] = [
   ['valentines day|valentine day|valentines|st valentines day|vday', on(2, 14)],
   ['presidents day|president day|washingtons birthday', nth(3, MON, 2)],
   [
-    'st patricks day|st patrick day|saint patricks day|st patricks|st paddys day|paddys day|st pattys day|st pats day|st pats|st paddys|st patrick',
+    'st patricks day|st patrick day|saint patricks day|st patricks|st paddys day|paddys day|st pattys day|st pats day|saint pats day|saint pats|st pats|st paddys|st patrick',
     on(3, 17),
   ],
   ['april fools day|april fools|april fool', on(4, 1)],
@@ -123,6 +125,16 @@ const ROWS: readonly (readonly [names: string, rule: Rule])[] = [
   ['anzac day|anzac', on(4, 25)],
   ['melbourne cup day|melbourne cup|cup day', nth(1, TUE, 11)],
   ['waitangi day', on(2, 6)],
+  // Turns of the sun, by the member's own hemisphere.
+  ['summer solstice', (year, hemisphere) => turnBySeason('summer', year, hemisphere)],
+  ['winter solstice', (year, hemisphere) => turnBySeason('winter', year, hemisphere)],
+  ['june solstice', (year) => turnOfSun('june', year)],
+  ['december solstice', (year) => turnOfSun('december', year)],
+  ['spring equinox|vernal equinox', (year, hemisphere) => turnBySeason('spring', year, hemisphere)],
+  [
+    'autumn equinox|fall equinox|autumnal equinox',
+    (year, hemisphere) => turnBySeason('autumn', year, hemisphere),
+  ],
 ];
 
 /** Names by their first word, each as its list of words, longest first. */
@@ -182,8 +194,8 @@ export function findHoliday(wordAt: (i: number) => string | undefined): HolidayN
   return null;
 }
 
-export function holidaySpan(rule: Rule, year: number): Span | null {
-  const day = rule(year);
+export function holidaySpan(rule: Rule, year: number, hemisphere: Hemisphere): Span | null {
+  const day = rule(year, hemisphere);
   return day === null ? null : single(day);
 }
 

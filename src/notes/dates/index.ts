@@ -37,7 +37,7 @@ export interface PlacedHit extends DateHit {
 
 /** Words that may stand around a date phrase without changing it. */
 const LEADING = new Set(
-  'on in by from since until till til over sometime some maybe probably possibly perhaps likely think i guess for at during of the say its it is was be'.split(
+  'on in by from since until till til over sometime some maybe probably possibly perhaps likely think i guess for at during of the say its it is was be first thing morning night evening afternoon'.split(
     ' ',
   ),
 );

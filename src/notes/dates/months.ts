@@ -33,7 +33,9 @@ function fixedMonth(input: Input, shift: number): Phrase {
 
 /** "june", "june 2025", "last june", "this month", "the month", "autumn", "next summer", with `proof` against prose. */
 function stretchAt(input: Input, i: number, proven: boolean): Stretch | null {
-  const j = skipThe(input, i);
+  let j = skipThe(input, i);
+  // "this past winter".
+  if (textAt(input, j) === 'this' && LAST.has(textAt(input, j + 1))) j++;
   const word = textAt(input, j);
   const shift = LAST.has(word) ? -1 : NEXT.has(word) ? 1 : THIS.has(word) ? 0 : null;
   if (textAt(input, j + 1) === 'month' && shift !== null) {
@@ -130,9 +132,11 @@ export const readPart: Rule = (input, i) => {
   const start = skipThe(input, i);
   const first = input.tokens[start]?.part;
   if (!first) return null;
-  const glue = textAt(input, start + 1);
-  const second = JOIN.has(glue) ? (input.tokens[skipThe(input, start + 2)]?.part ?? null) : null;
-  let j = second ? skipThe(input, start + 2) + 1 : start + 1;
+  // "mid to late", "mid-to-late", "early/mid".
+  const glue = after(input, start + 1, '-', 'to') > 0 ? start + 2 : start + 1;
+  const other = skipThe(input, after(input, glue + 1, '-') > 0 ? glue + 2 : glue + 1);
+  const second = JOIN.has(textAt(input, glue)) ? (input.tokens[other]?.part ?? null) : null;
+  let j = second ? other + 1 : start + 1;
   if (textAt(input, j) === '-' || textAt(input, j) === 'of' || textAt(input, j) === 'in') j++;
   const yearEnd = after(input, skipThe(input, j), 'year');
   if (yearEnd > 0 && first !== 'mid') return { phrase: partOfYear(input, first), end: yearEnd };

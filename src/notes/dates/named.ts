@@ -1,4 +1,5 @@
-import { findHoliday, holidaySpan, holidayWeekend, startsHoliday } from './holidays.ts';
+import type { Hemisphere } from '../../engine/season.ts';
+import { findHoliday, type HolidayName, holidaySpan, holidayWeekend, startsHoliday } from './holidays.ts';
 import { type Input, type Read, type Rule, skipThe, textAt, yearAt } from './input.ts';
 import { isHolidayInProse, isWeekdayInProse } from './prose.ts';
 import { goneAt, timeEnd } from './relative.ts';
@@ -13,6 +14,7 @@ import {
   single,
   spanOf,
   weekdayNumber,
+  yearly,
 } from './span.ts';
 import { mondayOf, weekdayAfter, weekdayBefore } from './weekdays.ts';
 import { LAST, NEXT, THIS, WEEKENDS } from './words.ts';
@@ -161,14 +163,16 @@ export const readHoliday: Rule = (input, i) => {
   if (input.prose && !isHolidayInProse(input, i, end)) return null;
   const year = yearAt(input, end);
   if (year) end = year.end;
-  const base = year ? fixed(holidaySpan(name.rule, year.year)) : yearlyHoliday(name.rule);
+  const base = year
+    ? fixed(holidaySpan(name.rule, year.year, input.hemisphere))
+    : yearlyHoliday(name.rule, input.hemisphere);
   const span = how && !year ? settle(input, base, how) : null;
   const phrase = span ? fixed(span) : base;
   return suffixed(input, phrase, goneAt(input, end));
 };
 
-function yearlyHoliday(rule: (year: number) => number | null): Phrase {
-  return { cycle: 'year', at: (year) => holidaySpan(rule, year), assumed: ['year'] };
+function yearlyHoliday(rule: HolidayName['rule'], hemisphere: Hemisphere): Phrase {
+  return yearly((year) => holidaySpan(rule, year, hemisphere));
 }
 
 function settle(input: Input, phrase: Phrase, how: string): Span | null {

@@ -10,7 +10,7 @@ import {
   weekdayNumber,
 } from './span.ts';
 import { mondayOf, weekdayAfter, weekdayBefore } from './weekdays.ts';
-import { LAST, NEXT, OVER, THIS, TIMES_OF_DAY, type Unit, WEEKENDS } from './words.ts';
+import { LAST, NEXT, OVER, THIS, TIMES_OF_DAY, type Unit, WEEKDAYS, WEEKENDS } from './words.ts';
 
 /** The phrase after "before", "from", "week of": anything the grammar reads. Set by grammar.ts. */
 export interface Anchors {
@@ -81,7 +81,7 @@ function amountOf(input: Input, i: number, least: number, most: number): Amount 
 
 const AGO = new Set(['ago', 'back', 'agi', 'agao', 'earlier', 'since']);
 const FROM = new Set(['from', 'after', 'past', 'frm']);
-const BEFORE = new Set(['before', 'b4', 'til', 'till', 'until', 'ahead', 'prior', 'bfore']);
+const BEFORE = new Set(['before', 'bf', 'til', 'till', 'until', 'ahead', 'prior', 'bfore']);
 const ONWARD = new Set(['hence', 'out', 'away']);
 const LATER = new Set(['after', 'afterwards', 'afterward', 'on']);
 const NOW = new Set(['now', 'today', 'tody']);
@@ -121,6 +121,15 @@ export function readAmount(anchors: Anchors): Rule {
       return { phrase: fixed(spread(base, amount, direct.dayWord < 0 ? -1 : 1)), end: j + 1 };
     }
     if (word === 'on' && direct && input.tokens[j + 1]?.weekday != null && amount.unit === 'week') {
+      const coming = weekdayAfter(today, input.tokens[j + 1]?.weekday ?? 0);
+      return { phrase: fixed(spread(coming, amount, 1)), end: j + 2 };
+    }
+    // "a week next tuesday" is a week after the coming one.
+    if (
+      (NEXT.has(word) || THIS.has(word)) &&
+      input.tokens[j + 1]?.weekday != null &&
+      amount.unit === 'week'
+    ) {
       const coming = weekdayAfter(today, input.tokens[j + 1]?.weekday ?? 0);
       return { phrase: fixed(spread(coming, amount, 1)), end: j + 2 };
     }
@@ -208,7 +217,7 @@ export function readBesideAnchor(anchors: Anchors): Rule {
     const what = input.tokens[at];
     const word = textAt(input, at + 1);
     const later = word === 'after' || word === 'following';
-    if (!what || !(later || word === 'before' || word === 'b4')) return null;
+    if (!what || !(later || word === 'before' || word === 'bf')) return null;
     const change = beside(what.weekday, what.text, what.unit, later, n ?? 1);
     if (!change) return null;
     const anchor = anchors.read(input, at + 2, depth + 1);
@@ -323,6 +332,29 @@ export const readCalendarUnit: Rule = (input, i) => {
   };
 };
 
+/** "this time last week", "this time next year". */
+export const readThisTime: Rule = (input, i) => {
+  const start = textAt(input, i) === 'this' || textAt(input, i) === 'same' ? i + 1 : i;
+  if (start === i || textAt(input, start) !== 'time') return null;
+  const how = textAt(input, start + 1);
+  const unit = input.tokens[start + 2]?.unit;
+  const count = LAST.has(how) ? -1 : NEXT.has(how) ? 1 : 0;
+  if (!unit || count === 0) return null;
+  return { phrase: fixed(single(shiftDay(input.today.day, count, unit))), end: start + 3 };
+};
+
+/** "two sundays ago": the second before today. */
+export const readWeekdaysAgo: Rule = (input, i) => {
+  const count = countAt(input, i);
+  if (!count) return null;
+  const plural = textAt(input, count.end);
+  if (!plural.endsWith('s') || textAt(input, count.end + 1) !== 'ago' || count.value > 52) return null;
+  const weekday = WEEKDAYS.get(plural.slice(0, -1));
+  if (weekday === undefined) return null;
+  const day = weekdayBefore(input.today.day, weekday) - 7 * (count.value - 1);
+  return { phrase: fixed(single(day)), end: count.end + 2 };
+};
+
 /** The last weekend is over: on a Sunday it is the one a week back. */
 function weekendBy(today: number, shift: number): Span {
   const monday = mondayOf(today) + 7 * shift;
@@ -355,7 +387,7 @@ export const readDayWord: Rule = (input, i) => {
   const next = textAt(input, start + 1);
   if (first.unit === 'day' || (first.text === 'night' && next === 'before')) {
     const beside = input.tokens[start + 2];
-    if ((next === 'before' || next === 'b4' || next === 'befor') && beside?.dayWord === -1) {
+    if ((next === 'before' || next === 'bf' || next === 'befor') && beside?.dayWord === -1) {
       return { phrase: fixed(single(day - 2)), end: timeEnd(input, start + 3) };
     }
     if (next === 'after' && beside?.dayWord === 1)

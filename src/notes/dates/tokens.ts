@@ -51,8 +51,8 @@ export interface Token extends Roles {
 }
 
 const APOSTROPHES = /['’`]/g;
-/** Words that start with a digit; read as "tday", "tmoro". */
-const TEXT_SPEAK = /\b(?:2day|2moro|2morrow)\b/g;
+/** Words with a digit, read as "tday", "tmoro", "bf". */
+const TEXT_SPEAK = /\b(?:2day|2moro|2morrow|b4)\b/g;
 
 /** Lower case in the same number of characters, so that places in the one are places in the other. */
 function lowerCase(text: string): string {
@@ -80,7 +80,9 @@ function isApostrophe(code: number): boolean {
 export function tokenize(text: string): Token[] {
   const tokens: Token[] = [];
   let source = lowerCase(text.length > MAX_TEXT_LENGTH ? text.slice(0, MAX_TEXT_LENGTH) : text);
-  if (source.includes('2')) source = source.replace(TEXT_SPEAK, (word) => `t${word.slice(1)}`);
+  if (source.includes('2') || source.includes('b4')) {
+    source = source.replace(TEXT_SPEAK, (word) => (word === 'b4' ? 'bf' : `t${word.slice(1)}`));
+  }
   let last = -1;
   for (let i = 0; i < source.length; ) {
     const code = source.charCodeAt(i);

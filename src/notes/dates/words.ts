@@ -104,7 +104,7 @@ export const PARTS = table<Part>([
   ['early', 'early erly'],
   ['mid', 'mid middle'],
   ['late', 'late'],
-  ['start', 'beginning start begining'],
+  ['start', 'beginning start begining beggining beginnig'],
   ['end', 'end'],
 ]);
 
