@@ -9,13 +9,22 @@ import type { OpenedDatabase } from './database.ts';
 import { lockFolder } from './folder-lock.ts';
 import { migratePglite, migratePostgres } from './migrate.ts';
 import * as schema from './schema.ts';
+import { socketsThatGiveUp } from './socket.ts';
 
 /** A statement that takes longer than this is broken or blocked; better an error than a silent wait. */
 const STATEMENT_TIMEOUT_MS = 30_000;
 const LOCK_TIMEOUT_MS = 10_000;
 
+/** Longer than any statement may take: whoever is silent for this long is gone. */
+const ANSWER_TIMEOUT_MS = STATEMENT_TIMEOUT_MS + 10_000;
+
+/** Longest pause between attempts to reach a database that is down, seconds. */
+const LONGEST_RECONNECT_SECONDS = 3;
+
 export interface PostgresOptions {
   readonly maxConnections?: number;
+  /** After this long without an answer a connection is given up; ANSWER_TIMEOUT_MS unless set. */
+  readonly answerTimeoutMs?: number;
   readonly connectTimeoutSeconds?: number;
 }
 
@@ -40,7 +49,10 @@ export async function openEmbedded(folder: string): Promise<OpenedDatabase> {
       db,
       raw: {
         query: async (text, values) => ({
-          rows: (await client.query<Record<string, unknown>>(text, values)).rows,
+          rows:
+            values === undefined || values.length === 0
+              ? ((await client.exec(text)).at(-1)?.rows ?? [])
+              : (await client.query<Record<string, unknown>>(text, values)).rows,
         }),
       },
       shared: false,
@@ -54,6 +66,14 @@ export async function openEmbedded(folder: string): Promise<OpenedDatabase> {
     throw error;
   }
 }
+
+/** Text is taken for JSON already, as node-postgres does and pg-boss counts on. */
+const JSON_AS_IT_STANDS = {
+  to: 114,
+  from: [114, 3802],
+  serialize: (value: unknown) => (typeof value === 'string' ? value : JSON.stringify(value)),
+  parse: (text: string): unknown => JSON.parse(text),
+};
 
 /** Opens a PostgreSQL server and migrates it. Throws StartError when it cannot be reached or is newer. */
 export async function openPostgres(url: string, options: PostgresOptions = {}): Promise<OpenedDatabase> {
@@ -71,9 +91,15 @@ export async function openPostgres(url: string, options: PostgresOptions = {}): 
   } satisfies postgres.Options<Record<string, never>>;
 
   await migratePostgres(url, base);
-  const client = postgres(url, { ...base, max: options.maxConnections ?? 10, idle_timeout: 60 });
+  const lasting = {
+    ...base,
+    idle_timeout: 60,
+    backoff: (attempt: number) => Math.min(0.1 * 2 ** attempt, LONGEST_RECONNECT_SECONDS),
+    socket: socketsThatGiveUp(options.answerTimeoutMs ?? ANSWER_TIMEOUT_MS),
+  };
+  const client = postgres(url, { ...lasting, max: options.maxConnections ?? 10 });
   // drizzle() changes the client's parsers, so raw statements get one of their own.
-  const rawClient = postgres(url, { ...base, max: 2, idle_timeout: 60 });
+  const rawClient = postgres(url, { ...lasting, max: 2, types: { json: JSON_AS_IT_STANDS } });
   return {
     db: drizzlePostgres(client, { schema }),
     raw: {
