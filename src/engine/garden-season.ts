@@ -1,7 +1,7 @@
 import type { Day, MonthDay } from './day.ts';
 import type { FrostStat } from './frost.ts';
 import type { RecordSummary } from './record-summary.ts';
-import { inSeason, type Season } from './season.ts';
+import { inSeason, midSeason, nextSeason, type Season } from './season.ts';
 
 /** What is known of where the heat of this season ends. */
 export type GardenHeat =
@@ -39,10 +39,16 @@ export function gardenSeasonOf(facts: GardenFacts, season: Season): GardenSeason
   const lastFrost = statedLastFrost ?? (summary && medianFrost(summary.frost.last));
   return {
     heat: heatOf(facts, season),
-    firstFrost: firstFrost && inSeason(firstFrost, season),
+    firstFrost: firstFrost && fallFrostIn(firstFrost, season),
     lastFrost: lastFrost && inSeason(lastFrost, season),
     caution,
   };
+}
+
+/** A mild garden's first frost may come after the season's last day; before its middle it is spring's. */
+function fallFrostIn(firstFrost: MonthDay, season: Season): Day {
+  const within = inSeason(firstFrost, season);
+  return within < midSeason(season) ? inSeason(firstFrost, nextSeason(season)) : within;
 }
 
 /** The day by which half of all seasons had their frost: null when half of them or more had none. */
