@@ -6,6 +6,7 @@ import { membersOfClub } from '../records/clubs.ts';
 import type { Member, Tree } from '../records/schema.ts';
 import { standingsOf } from '../records/standing.ts';
 import { treesOf } from '../records/trees.ts';
+import { calendarFile } from './calendar.ts';
 import type { Context } from './context.ts';
 import { dateOrderOf, todayOf } from './date-option.ts';
 import type { ButtonVerb, Feature } from './feature.ts';
@@ -15,6 +16,8 @@ import { countWords, dayWords, distanceWords, listWords } from './words.ts';
 
 const USUAL_DAYS = 60;
 const MOST_NAMES_A_LINE = 8;
+/** More days than this are only counted; the calendar file has them. */
+const MOST_LINES = 24;
 
 /** What is due on a tree, on a day. */
 export interface DueItem {
@@ -22,6 +25,8 @@ export interface DueItem {
   readonly member: Member;
   readonly kind: NudgeKind;
   readonly on: Day;
+  /** Label of the season it belongs to. */
+  readonly season: string;
 }
 
 export const dueFeature: Feature = {
@@ -72,15 +77,20 @@ export async function dueReply(context: Context, request: DueRequest): Promise<R
   const today = todayOf(context);
   const days = request.days ?? USUAL_DAYS;
   const until = addDays(today, days);
-  const items = (await dueItems(context, request)).filter(({ on }) => on >= today && on <= until);
+  const all = await dueItems(context, request);
+  const items = all.filter(({ on }) => on >= today && on <= until);
   const whose = request.whose === 'club' ? 'the club' : (request.tree?.name ?? 'you');
   return reply({
     title:
       items.length === 0
         ? `Nothing due for ${whose} in the next ${days} days`
         : `Due for ${whose}, next ${days} days`,
-    text: items.length === 0 ? 'Tell me what you see, and ask again.' : '',
+    text: [
+      ...(items.length === 0 ? ['Tell me what you see, and ask again.'] : []),
+      ...(all.length === 0 ? [] : ['The calendar file has every date of this season.']),
+    ].join(' '),
     fields: dueFields(items, request.whose === 'club', today, order),
+    files: all.length === 0 ? [] : [calendarOf(context, all, request)],
     data: {
       items: items.map(({ tree, member, kind, on }) => ({
         tree: tree.name,
@@ -90,6 +100,22 @@ export async function dueReply(context: Context, request: DueRequest): Promise<R
       })),
     },
   });
+}
+
+function calendarOf(context: Context, items: readonly DueItem[], request: DueRequest) {
+  const ofClub = request.whose === 'club';
+  return calendarFile(
+    items.map(({ tree, member, kind, on, season }) => ({
+      treeId: tree.id,
+      tree: tree.name,
+      ...(ofClub ? { member: member.name } : {}),
+      kind,
+      season,
+      on,
+    })),
+    ofClub ? `Fig dates of ${context.club.name}` : `Fig dates of ${context.member.name}`,
+    context.clock.now(),
+  );
 }
 
 /** All that is due from now on, in order, of a member or of every member of the club. */
@@ -104,8 +130,11 @@ export async function dueItems(
     const today = todayOf({ ...context, member });
     const trees = request.tree ? [request.tree] : await treesOf(context.db, member.id);
     for (const standing of await standingsOf(context.db, member, trees, today)) {
+      const season = standing.season.label;
+      const closed = standing.tree.leftAloneIn === season || standing.result.tippedOn !== null;
       for (const { kind, on, holds } of milestonesOf(standing.input)) {
-        if (holds && on >= today) items.push({ tree: standing.tree, member, kind, on });
+        if (closed && (kind === 'heads-up' || kind === 'decision')) continue;
+        if (holds && on >= today) items.push({ tree: standing.tree, member, kind, on, season });
       }
     }
   }
@@ -124,8 +153,8 @@ const DUE_WORDS: Readonly<Record<NudgeKind, string>> = {
 };
 
 function dueFields(items: readonly DueItem[], withMembers: boolean, today: Day, order: DateOrder): Field[] {
-  const alike = groupBy(items, ({ on, kind }) => `${on} ${kind}`);
-  return [...alike.values()].flatMap((group) => {
+  const alike = [...groupBy(items, ({ on, kind }) => `${on} ${kind}`).values()];
+  const lines = alike.slice(0, MOST_LINES).flatMap((group) => {
     const [first] = group;
     if (first === undefined) return [];
     const names = group.map(({ tree, member }) =>
@@ -141,4 +170,11 @@ function dueFields(items: readonly DueItem[], withMembers: boolean, today: Day, 
       },
     ];
   });
+  const rest = alike.slice(MOST_LINES).flat();
+  const last = rest.at(-1);
+  if (last === undefined) return lines;
+  return [
+    ...lines,
+    { name: 'And later', value: `${countWords(rest.length, 'date')} more until ${dayWords(last.on, order)}` },
+  ];
 }

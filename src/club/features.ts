@@ -1,4 +1,5 @@
 import { answerVerb, undoVerb } from './answer.ts';
+import { clubFeature } from './club-settings.ts';
 import { dueFeature, dueTreeVerb } from './due.ts';
 import type { ButtonVerb, Feature } from './feature.ts';
 import { gardenSet } from './garden-set.ts';
@@ -6,11 +7,14 @@ import { gardenShow } from './garden-show.ts';
 import { gardenWeather } from './garden-weather.ts';
 import { helpFeature } from './help.ts';
 import { cropVerb, logVerb } from './log-verbs.ts';
+import { mydataErase, mydataExport, mydataLearning } from './mydata.ts';
 import { noteFeature } from './note.ts';
 import { nudgeVerbs } from './nudge-answers.ts';
 import { ripeVerb } from './ripe-when.ts';
+import { roundupFeature } from './roundup.ts';
 import { tipFeature, tipVerb } from './tip.ts';
 import { treeAdd } from './tree-add.ts';
+import { treeExport, treeImport } from './tree-csv.ts';
 import { ripeningVerb, treeEdit } from './tree-edit.ts';
 import { treeList } from './tree-list.ts';
 import { restoreVerb, retireVerb, treeRetire } from './tree-retire.ts';
@@ -25,9 +29,16 @@ export const features: readonly Feature[] = [
   treeEdit,
   treeList,
   treeRetire,
+  treeImport,
+  treeExport,
   noteFeature,
   tipFeature,
   dueFeature,
+  roundupFeature,
+  clubFeature,
+  mydataExport,
+  mydataErase,
+  mydataLearning,
 ];
 
 /** What buttons do. */

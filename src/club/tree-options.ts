@@ -80,6 +80,15 @@ export const TREE_OPTIONS: readonly OptionDefinition[] = [
     maxLength: 200,
     description: 'the tree it was taken from, or where it came from',
   },
+  {
+    name: 'spare',
+    type: 'choice',
+    description: 'whether you have wood of it to spare for others',
+    choices: [
+      { value: 'yes', label: 'yes' },
+      { value: 'no', label: 'no' },
+    ],
+  },
 ];
 
 export interface TreeChange {
@@ -104,6 +113,7 @@ export async function readTreeOptions(context: Context, input: Input): Promise<T
   if (typeof input.cover_days === 'number') set.coverDays = input.cover_days;
   if (typeof input.for === 'string') set.purpose = input.for as Purpose;
   if (typeof input.pollinated === 'string') set.pollinated = input.pollinated === 'yes';
+  if (typeof input.spare === 'string') set.spareWood = input.spare === 'yes';
   if (typeof input.from === 'string') Object.assign(set, await readOrigin(context, input.from));
   return { set, understood };
 }
