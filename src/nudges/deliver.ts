@@ -1,3 +1,4 @@
+import { setTimeout as wait } from 'node:timers/promises';
 import { eq } from 'drizzle-orm';
 import type { Clock } from '../clock.ts';
 import type { Reply } from '../club/reply.ts';
@@ -21,9 +22,15 @@ export interface Delivery {
   readonly leaseSeconds?: number;
   /** See ClaimOptions. */
   readonly alone?: boolean;
-  /** Waits for this process's turn among all who send; before every request. */
+  /** Waits for this process's turn among all who send; called once for every request. */
   readonly pace?: () => Promise<void>;
+  /** Aborted when this process is to end. */
+  readonly signal?: AbortSignal;
 }
+
+/** How long a message that was sent is kept in mind while the database is down. */
+const KEEP_TRYING_MS = 10 * 60_000;
+const TRY_EVERY_MS = 500;
 
 /** What became of a member's morning. */
 export type MorningOutcome =
@@ -96,7 +103,8 @@ async function attempt(
   { messenger, pace, leaseSeconds = LEASE_SECONDS }: Delivery,
   message: Parameters<Messenger['send']>[0],
 ): Promise<DeliveryOutcome> {
-  await pace?.();
+  // A direct message takes two requests: its channel has to be opened.
+  for (let request = 0; request < (message.way === 'direct' ? 2 : 1); request++) await pace?.();
   // Nothing may be begun that could outlast the lease; what is cut off here may have been stored all the same.
   const deadlineMs = leaseSeconds * 750;
   let timer: NodeJS.Timeout | undefined;
@@ -125,12 +133,17 @@ async function complete(
     case 'sent': {
       const { channelId, messageId } = outcome;
       const sentAt = clock.now();
-      await db.transaction(async (tx) => {
-        await settleClaim(tx, claim, ids, { state: 'sent', channelId, messageId, sentAt, error: null });
-        if (asksQuiet) {
-          await tx.update(members).set({ quietAskedOn: claim.today }).where(eq(members.id, claim.member.id));
-        }
-      });
+      await keepTrying(delivery.signal, () =>
+        db.transaction(async (tx) => {
+          await settleClaim(tx, claim, ids, { state: 'sent', channelId, messageId, sentAt, error: null });
+          if (asksQuiet) {
+            await tx
+              .update(members)
+              .set({ quietAskedOn: claim.today })
+              .where(eq(members.id, claim.member.id));
+          }
+        }),
+      );
       return { kind: 'sent' };
     }
     case 'retry': {
@@ -151,5 +164,21 @@ async function complete(
       // Refused before anything was stored: it waits as if nobody had tried.
       await settleClaim(db, claim, ids, { state: 'pending', nonce: null, error: outcome.reason });
       return outcome;
+  }
+}
+
+/**
+ * A message that stands in the channel must not be forgotten because the database is down just now: whoever
+ * would send it again after the outage may come too late for its nonce.
+ */
+async function keepTrying(signal: AbortSignal | undefined, work: () => Promise<void>): Promise<void> {
+  for (let waited = 0; ; waited += TRY_EVERY_MS) {
+    try {
+      await work();
+      return;
+    } catch (error) {
+      if (signal?.aborted || waited >= KEEP_TRYING_MS) throw error;
+      await wait(TRY_EVERY_MS);
+    }
   }
 }
