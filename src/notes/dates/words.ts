@@ -127,21 +127,9 @@ export const DAY_WORDS = table<number>([
 export const LAST = new Set(['last', 'past', 'previous', 'lst']);
 export const NEXT = new Set(['next', 'following', 'nxt']);
 export const THIS = new Set(['this', 'coming', 'current']);
-export const TIMES_OF_DAY = new Set([
-  'morning',
-  'mornings',
-  'morn',
-  'am',
-  'afternoon',
-  'arvo',
-  'pm',
-  'evening',
-  'eve',
-  'night',
-  'lunchtime',
-  'noon',
-  'midday',
-]);
+export const TIMES_OF_DAY = new Set(
+  'morning mornings morn am afternoon arvo pm evening eve night nights nite lunchtime noon midday'.split(' '),
+);
 export const WEEKENDS = new Set(['weekend', 'weekends', 'wkend', 'wknd', 'weeknd', 'weekened', 'wekend']);
 export const TO = new Set(['to', '-', '–', '—', 'through', 'thru', 'until', 'till', 'til']);
 
