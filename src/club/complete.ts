@@ -21,7 +21,10 @@ export async function complete(context: Context, kind: Completion, typed: string
     case 'cultivar':
       return completeCultivars(typed, MOST_SUGGESTIONS).map(({ name }) => ({ name, value: name }));
     case 'place':
-      return completePlaces(typed, MOST_SUGGESTIONS).map(({ label }) => ({ name: label, value: label }));
+      return (await completePlaces(typed, MOST_SUGGESTIONS)).map(({ label }) => ({
+        name: label,
+        value: label,
+      }));
   }
 }
 

@@ -24,7 +24,7 @@ export async function placeFromInput(context: Context, input: Input): Promise<Pl
     return { set: positionOf(context.member, { lat, lon }, name), remarks: [] };
   }
   if (typeof place !== 'string') return null;
-  const found = findPlace(place);
+  const found = await findPlace(place);
   switch (found.kind) {
     case 'one':
       return { set: positionOf(context.member, found.place, found.place.label), remarks: [] };
