@@ -143,7 +143,7 @@ export async function dueItems(
   );
 }
 
-const DUE_WORDS: Readonly<Record<NudgeKind, string>> = {
+export const DUE_WORDS: Readonly<Record<NudgeKind, string>> = {
   'heads-up': 'two weeks to the decision',
   decision: 'decide: tip or not',
   'second-look': 'look again after the tip',

@@ -18,6 +18,8 @@ import { treeExport, treeImport } from './tree-csv.ts';
 import { ripeningVerb, treeEdit } from './tree-edit.ts';
 import { treeList } from './tree-list.ts';
 import { restoreVerb, retireVerb, treeRetire } from './tree-retire.ts';
+import { showVerb, treeShow } from './tree-show.ts';
+import { treeSpare } from './tree-spare.ts';
 
 /** Everything a member can ask, in the order that help and channels show it. */
 export const features: readonly Feature[] = [
@@ -28,7 +30,9 @@ export const features: readonly Feature[] = [
   treeAdd,
   treeEdit,
   treeList,
+  treeShow,
   treeRetire,
+  treeSpare,
   treeImport,
   treeExport,
   noteFeature,
@@ -51,6 +55,7 @@ export const verbs: readonly ButtonVerb[] = [
   logVerb,
   cropVerb,
   ripeningVerb,
+  showVerb,
   retireVerb,
   restoreVerb,
   ...nudgeVerbs,
