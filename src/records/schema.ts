@@ -28,6 +28,15 @@ const id = () => integer('id').primaryKey().generatedAlwaysAsIdentity();
 const instant = (name: string) => timestamp(name, { withTimezone: true, mode: 'date' });
 const calendarDay = (name: string) => date(name, { mode: 'string' }).$type<Day>();
 
+/** What every page of a long reply is cut from; see club/reply.ts. */
+export interface LongReply {
+  readonly ok: boolean;
+  readonly title: string;
+  readonly text: string;
+  readonly fields: readonly { readonly name: string; readonly value: string }[];
+  readonly buttons: readonly { readonly label: string; readonly action: string }[];
+}
+
 export type Platform = 'discord' | 'terminal';
 export type NudgeWay = 'channel' | 'direct' | 'off';
 export type Kept = 'ground' | 'pot' | 'cover';
@@ -295,6 +304,22 @@ export const roundups = pgTable(
     createdAt: instant('created_at').notNull(),
   },
   (t) => [uniqueIndex('roundup_once').on(t.clubId, t.period)],
+);
+
+/** Replies too long for one message, kept so that their buttons can turn the pages. */
+export const longReplies = pgTable(
+  'long_reply',
+  {
+    id: id(),
+    clubId: integer('club_id')
+      .notNull()
+      .references(() => clubs.id, { onDelete: 'cascade' }),
+    /** Whose it is; null for the club's own. */
+    memberId: integer('member_id').references(() => members.id, { onDelete: 'cascade' }),
+    reply: jsonb('reply').$type<LongReply>().notNull(),
+    createdAt: instant('created_at').notNull(),
+  },
+  (t) => [index('long_reply_created').on(t.createdAt)],
 );
 
 /** Interactions and messages already taken, so that a duplicate delivery changes nothing. */
