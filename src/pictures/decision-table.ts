@@ -31,7 +31,7 @@ export function decisionMarks(
     scale.left + RADIUS,
     scale.right - RADIUS,
   );
-  const top = plot.bottom - (plot.bottom - plot.top) * 0.4;
+  const top = Math.max(plot.top, plot.bottom - 170);
   const lines = groups.flatMap(({ from, to }, i) => {
     const left = xOf(scale, from);
     const right = xOf(scale, to);
@@ -63,10 +63,15 @@ export function decisionTable(
   const undated = trees.length - dated;
   const marks: Mark[] = [];
   const labels: Label[] = [
-    text(dated === 0 ? 'No decision dates' : 'Decision dates', MARGIN, top + 40, {
-      size: SIZE.subtitle,
-      bold: true,
-    }),
+    text(
+      dated === 0 ? 'No decision dates' : `Decision dates of ${counted(dated, 'tree')}`,
+      MARGIN,
+      top + 40,
+      {
+        size: SIZE.subtitle,
+        bold: true,
+      },
+    ),
   ];
   if (trees.some(({ settled, decisionDate }) => settled && decisionDate)) {
     labels.push(

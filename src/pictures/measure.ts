@@ -7,7 +7,7 @@ export interface Measure {
   /** Pixels. */
   width(text: string, size: number, bold?: boolean): number;
   /** `text` cut into pieces of one font each, with the font's family. */
-  runs(text: string, bold?: boolean): readonly Run[];
+  runs(text: string): readonly Run[];
   /** `text` with what no font can draw replaced by an empty box, and emoji sequences by their first sign. */
   drawable(text: string): string;
   /** `text`, drawable, shortened with "…" to at most `room` pixels. */
@@ -24,6 +24,8 @@ export interface Run {
 
 const BOX = '\u25af';
 const FAMILIES = [FAMILY, WIDE_FAMILY, EMOJI_FAMILY] as const;
+const EMOJI = 2;
+const RIGHT_TO_LEFT = /[\u0590-\u08ff]/;
 /** Letters and digits; all else takes the font of the letters around it. */
 const WORD = /[\p{L}\p{M}\p{N}]/u;
 const PLAIN = /^[\u0020-\u007e\u00a0-\u024f\u2013\u2026]*$/;
@@ -51,44 +53,85 @@ async function load(): Promise<Measure> {
   return measureOf([regular, wide, emoji], [bold, wideBold, emoji]);
 }
 
-interface Glyph {
-  /** Index of the font that has it. */
+interface FontRun {
+  readonly text: string;
+  /** Index in `FAMILIES`. */
   readonly font: number;
-  /** Advance in ems. */
-  readonly em: number;
 }
 
 function measureOf(regular: readonly Font[], bold: readonly Font[]): Measure {
-  const known = [new Map<number, Glyph>(), new Map<number, Glyph>()] as const;
+  const fonts = new Map<number, number>();
+  const ems = new Map<number, number>();
   const graphemes = new Intl.Segmenter('en', { granularity: 'grapheme' });
 
-  const glyphOf = (sign: string, isBold: boolean): Glyph => {
+  /** Index of the first font that has the sign; 0 when none has. */
+  const fontOf = (sign: string): number => {
     const codePoint = sign.codePointAt(0) ?? 0;
-    const glyphs = known[isBold ? 1 : 0];
-    let glyph = glyphs.get(codePoint);
-    if (glyph === undefined) {
-      const fonts = isBold ? bold : regular;
-      const index = Math.max(
+    let font = fonts.get(codePoint);
+    if (font === undefined) {
+      font = Math.max(
         0,
-        fonts.findIndex((font) => font.hasGlyphForCodePoint(codePoint)),
+        regular.findIndex((candidate) => candidate.hasGlyphForCodePoint(codePoint)),
       );
-      const font = fonts[index];
-      glyph = {
-        font: index,
-        em: font ? font.glyphForCodePoint(codePoint).advanceWidth / font.unitsPerEm : 1,
-      };
-      glyphs.set(codePoint, glyph);
+      fonts.set(codePoint, font);
     }
-    return glyph;
+    return font;
+  };
+
+  const emOf = (sign: string, font: number, isBold: boolean): number => {
+    const codePoint = sign.codePointAt(0) ?? 0;
+    const key = codePoint * 8 + font * 2 + (isBold ? 1 : 0);
+    let em = ems.get(key);
+    if (em === undefined) {
+      const face = (isBold ? bold : regular)[font];
+      em = face ? face.glyphForCodePoint(codePoint).advanceWidth / face.unitsPerEm : 1;
+      ems.set(key, em);
+    }
+    return em;
+  };
+
+  const runsOf = (text: string): readonly FontRun[] => {
+    if (PLAIN.test(text)) return [{ text, font: 0 }];
+    const done: { text: string; font: number }[] = [];
+    // Spaces and punctuation wait for the next letter: between two words of one font they stay with them,
+    // so that words written from right to left keep their order, and so does a sign at their end.
+    let waiting = '';
+    const close = () => {
+      const last = done.at(-1);
+      if (waiting === '') return;
+      if (last && (last.font === 0 || (last.font === 1 && RIGHT_TO_LEFT.test(last.text))))
+        last.text += waiting;
+      else done.push({ text: waiting, font: 0 });
+      waiting = '';
+    };
+    for (const sign of text) {
+      const font = fontOf(sign);
+      const last = done.at(-1);
+      if (font === 0 && !WORD.test(sign)) {
+        waiting += sign;
+      } else if (last?.font === font && (font !== EMOJI || waiting === '')) {
+        last.text += waiting + sign;
+        waiting = '';
+      } else {
+        close();
+        const now = done.at(-1);
+        if (now?.font === font) now.text += sign;
+        else done.push({ text: sign, font });
+      }
+    }
+    close();
+    return done;
   };
 
   const hasGlyph = (sign: string) =>
     [...sign].every((c) => regular.some((font) => font.hasGlyphForCodePoint(c.codePointAt(0) ?? 0)));
 
   const width = (text: string, size: number, isBold = false): number => {
-    let sum = 0;
-    for (const sign of text) sum += glyphOf(sign, isBold).em;
-    return sum * size;
+    let ems = 0;
+    for (const run of runsOf(text)) {
+      for (const sign of run.text) ems += emOf(sign, run.font, isBold);
+    }
+    return ems * size;
   };
 
   const drawable = (text: string): string => {
@@ -100,32 +143,6 @@ function measureOf(regular: readonly Font[], bold: readonly Font[]): Measure {
         return hasGlyph(first) ? first : BOX;
       })
       .join('');
-  };
-
-  const runs = (text: string, isBold = false): readonly Run[] => {
-    if (PLAIN.test(text)) return [{ text, family: FAMILY }];
-    const done: { text: string; font: number }[] = [];
-    // Spaces and punctuation wait for the next letter: between two words of one font they stay with them,
-    // so that words written from right to left keep their order.
-    let waiting = '';
-    for (const sign of text) {
-      const { font } = glyphOf(sign, isBold);
-      const last = done.at(-1);
-      if (font === 0 && !WORD.test(sign)) waiting += sign;
-      else if (last?.font === font) {
-        last.text += waiting + sign;
-        waiting = '';
-      } else {
-        if (last && last.font === 0) last.text += waiting;
-        else if (waiting !== '') done.push({ text: waiting, font: 0 });
-        waiting = '';
-        const now = done.at(-1);
-        if (now?.font === font) now.text += sign;
-        else done.push({ text: sign, font });
-      }
-    }
-    if (waiting !== '') done.push({ text: waiting, font: 0 });
-    return done.map((run) => ({ text: run.text, family: FAMILIES[run.font] ?? FAMILY }));
   };
 
   const cut = (text: string, room: number, size: number, isBold: boolean): string => {
@@ -155,7 +172,7 @@ function measureOf(regular: readonly Font[], bold: readonly Font[]): Measure {
 
   return {
     width,
-    runs,
+    runs: (text) => runsOf(text).map((run) => ({ text: run.text, family: FAMILIES[run.font] ?? FAMILY })),
     drawable,
     fit: (text, room, size, isBold = false) => cut(drawable(text), room, size, isBold),
     wrap,

@@ -12,7 +12,10 @@ export function nameLines(
   lines: number,
   measure: Measure,
 ): readonly string[] {
-  const short = names.map((name) => measure.fit(tidy(name) || '–', NAME_ROOM_PX, SIZE.text));
+  // A name is not broken over two lines.
+  const short = names.map((name) =>
+    measure.fit(tidy(name) || '–', NAME_ROOM_PX, SIZE.text).replaceAll(' ', '\u00a0'),
+  );
   let low = 1;
   let high = short.length;
   // The more names, the longer the text: look for the most that still fit.

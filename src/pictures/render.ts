@@ -62,7 +62,7 @@ function seriesOf(marks: readonly Mark[], measure: Measure): CustomSeriesOption 
  * font as soon as one sign needs it.
  */
 function textElements({ text, x, y, size, ink, anchor = 'start', bold, halo }: Label, measure: Measure) {
-  const runs = measure.runs(text, bold);
+  const runs = measure.runs(text);
   const isWhole = runs.length === 1;
   const width = isWhole ? 0 : measure.width(text, size, bold);
   let at = isWhole || anchor === 'start' ? x : anchor === 'middle' ? x - width / 2 : x - width;

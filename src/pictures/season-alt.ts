@@ -1,53 +1,26 @@
 import { addDays, type Day, daysBetween } from '../engine/day.ts';
 import { toCelsius } from '../engine/record-summary.ts';
+import { datesInWords } from './alt-dates.ts';
 import type { Highs } from './bands.ts';
-import type { FrostDays } from './frost-days.ts';
 import { tidy } from './names.ts';
-import type { SeasonFacts } from './season-drawing.ts';
-import type { FrostDates, SeasonPictureInput } from './season-input.ts';
+import { type SeasonFacts, seasonDates } from './season-drawing.ts';
+import type { SeasonPictureInput } from './season-input.ts';
 import { monthStarts } from './time-scale.ts';
 import { counted, inUnits, listed, shortDate, shortDates, shortMonth } from './words.ts';
 
 /** A season picture in sentences. */
 export function seasonAlt(input: SeasonPictureInput, facts: SeasonFacts): string {
-  const { season, today, dates, units, mark } = input;
+  const { season, dates, units, mark } = input;
   const heading = `${tidy(input.garden)}, season ${season.label}${facts.highs ? `: daily highs in °${units}` : ''}.`;
   return [
     heading,
-    heatSentence(input),
-    frostSentence('Last frost', input.lastFrost, facts.lastFrost, input),
-    frostSentence('First frost', input.firstFrost, facts.firstFrost, input),
-    today && today >= season.from && today <= season.to ? `Today is ${shortDate(today, dates)}.` : '',
+    ...datesInWords(seasonDates(input, facts), dates),
     ...decisionSentences(input, facts),
     facts.highs ? `Heat mark ${mark.value} °${mark.unit}.` : 'No temperatures: stated dates only.',
     ...(facts.highs ? [thisSeasonSentence(input, facts.highs), pastSentence(input, facts.highs)] : []),
   ]
     .filter((sentence) => sentence !== '')
     .join(' ');
-}
-
-function heatSentence({ heat, dates }: SeasonPictureInput): string {
-  switch (heat.kind) {
-    case 'date':
-      return `Heat end ${shortDate(heat.day, dates)}${heat.basis === 'stated' ? ' (stated)' : ''}.`;
-    case 'never-ends':
-      return 'Heat does not end here.';
-    case 'none':
-      return 'No reliable heat at this mark.';
-    case 'unknown':
-      return 'Heat end not known.';
-  }
-}
-
-function frostSentence(
-  words: string,
-  frost: FrostDates | null,
-  days: FrostDays | null,
-  { dates }: SeasonPictureInput,
-): string {
-  if (!frost || !days) return '';
-  const spread = days.from < days.to ? `, in 8 seasons of 10 ${shortDates(days.from, days.to, dates)}` : '';
-  return `${words} ${shortDate(days.on, dates)}${spread}.`;
 }
 
 function decisionSentences({ trees, dates }: SeasonPictureInput, { groups }: SeasonFacts): string[] {

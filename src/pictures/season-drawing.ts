@@ -1,22 +1,22 @@
 import { toEpochDays } from '../engine/day.ts';
 import { toCelsius } from '../engine/record-summary.ts';
-import type { Season } from '../engine/season.ts';
 import { type Highs, highsOf } from './bands.ts';
+import { dateFlags, frostHatch, frostStrips, type SeasonDates, spreadFrosts } from './dates-flags.ts';
 import { type DecisionGroup, groupDecisions } from './decision-groups.ts';
 import { decisionMarks, decisionTable } from './decision-table.ts';
-import { type Flag, placeFlags } from './flags.ts';
+import { placeFlags } from './flags.ts';
 import { type FrostDays, fallFrost, springFrost } from './frost-days.ts';
 import { header } from './header.ts';
 import { type LegendItem, legend } from './legend.ts';
-import { type Box, hatch, type Label, line, type Mark, rect, text } from './marks.ts';
+import { type Box, type Label, line, type Mark, rect } from './marks.ts';
 import type { Measure } from './measure.ts';
 import { monthAxis, monthLines } from './month-axis.ts';
 import { DASH, PALETTE } from './palette.ts';
 import { MARGIN, SIZE, type Units, WIDTH } from './picture.ts';
 import type { Drawing } from './render.ts';
 import type { SeasonPictureInput } from './season-input.ts';
-import { type TimeScale, xOf } from './time-scale.ts';
-import { inUnits, shortDate } from './words.ts';
+import type { TimeScale } from './time-scale.ts';
+import { inUnits } from './words.ts';
 
 /** What a season picture shows, worked out once for the drawing and for its text alternative. */
 export interface SeasonFacts {
@@ -29,12 +29,14 @@ export interface SeasonFacts {
 /** A season picture before it is painted: where everything stands, px. */
 export interface SeasonDrawing extends Drawing {
   readonly scale: TimeScale;
-  /** The temperatures; its height is 0 without any. */
+  /** The temperatures; low and empty without any. */
   readonly plot: Box;
   readonly labels: readonly Label[];
 }
 
 const PLOT_HEIGHT = 430;
+/** The same without temperatures: room for the lines alone. */
+const BARE_HEIGHT = 70;
 /** Below the temperatures: the spread of frost dates and the numbers of the decision dates. */
 const STRIP_HEIGHT = 78;
 const AXIS_HEIGHT = 64;
@@ -61,38 +63,43 @@ export function seasonDrawing(
   const scale = { from: season.from, to: season.to, left: highs ? 112 : MARGIN, right: WIDTH - MARGIN };
 
   const head = header(input.garden, subtitle(input, facts), measure);
-  const key = legend(legendItems(season, facts), head.bottom + 8, measure);
+  const key = legend(legendItems(input, facts), head.bottom + 8, measure);
   const flags = placeFlags(
-    flagsOf(input, facts, scale),
+    dateFlags(seasonDates(input, facts), scale, dates),
     { left: MARGIN, right: WIDTH - MARGIN, top: head.bottom + key.height + 20 },
     measure,
   );
   const top = head.bottom + key.height + flags.height + 34;
-  const bottom = top + (highs ? PLOT_HEIGHT : 0);
+  const bottom = top + (highs ? PLOT_HEIGHT : BARE_HEIGHT);
   const floor = bottom + STRIP_HEIGHT;
   const plot = { left: scale.left, right: scale.right, top, bottom };
   const table = decisionTable(groups, input.trees, floor + AXIS_HEIGHT, dates, measure);
   const decisions = decisionMarks(groups, scale, plot, floor);
-  const mark = highs ? heatMarkMarks(input, plot, rangeOf(highs, input), flags.xs, measure) : [];
   const labels = [...head.labels, ...key.labels, ...flags.labels, ...table.labels, ...decisions.labels];
 
   return {
     height: floor + AXIS_HEIGHT + table.height + 28,
     scale,
     plot,
-    labels: [...labels, ...mark.filter((each) => each.kind === 'text')],
+    labels,
     chart: chartOf(input, highs, scale, plot),
     marks: [
       ...head.labels,
       ...key.marks,
-      ...monthLines(scale, bottom, floor),
-      ...frostStrips(facts, scale, bottom, floor),
+      ...monthLines(scale, highs ? bottom : top, floor),
+      ...frostStrips(seasonDates(input, facts), scale, bottom + 4, floor - 4),
+      ...(highs ? [heatMarkLine(input, plot, rangeOf(highs, input))] : []),
       ...flags.marks(floor),
-      ...mark,
       ...decisions.marks,
       ...table.marks,
     ],
   };
+}
+
+/** The days to mark; `today` only while it falls in this season. */
+export function seasonDates({ heat, today, season }: SeasonPictureInput, facts: SeasonFacts): SeasonDates {
+  const isNow = today !== null && today >= season.from && today <= season.to;
+  return { heat, today: isNow ? today : null, lastFrost: facts.lastFrost, firstFrost: facts.firstFrost };
 }
 
 function subtitle({ season, units, heat, series }: SeasonPictureInput, { highs }: SeasonFacts): string[] {
@@ -109,7 +116,9 @@ function subtitle({ season, units, heat, series }: SeasonPictureInput, { highs }
   return lines;
 }
 
-function legendItems(season: Season, { highs, lastFrost, firstFrost }: SeasonFacts): LegendItem[] {
+function legendItems(input: SeasonPictureInput, facts: SeasonFacts): LegendItem[] {
+  const { season, mark } = input;
+  const { highs } = facts;
   const items: LegendItem[] = [];
   if (highs?.thisSeason.some((high) => high !== null)) {
     items.push({
@@ -140,56 +149,22 @@ function legendItems(season: Season, { highs, lastFrost, firstFrost }: SeasonFac
       ],
     });
   }
-  if ([lastFrost, firstFrost].some((frost) => frost && frost.from < frost.to)) {
+  if (highs) {
+    items.push({
+      words: `heat mark ${mark.value} °${mark.unit}`,
+      sample: ({ left, right, top, bottom }) => [
+        line(left, (top + bottom) / 2, right, (top + bottom) / 2, heatMarkStyle),
+      ],
+    });
+  }
+  if (spreadFrosts(seasonDates(input, facts)).length > 0) {
     items.push({ words: 'frost, 8 seasons in 10', sample: (box) => frostHatch(box) });
   }
   return items;
 }
 
+const heatMarkStyle = { ink: 'heat', width: 4, dash: DASH.heatMark } as const;
 const medianStyle = { ink: 'median', width: 4, dash: DASH.median } as const;
-
-function flagsOf(input: SeasonPictureInput, facts: SeasonFacts, scale: TimeScale): Flag[] {
-  const { heat, today, season, dates } = input;
-  const flags: Flag[] = [];
-  const frostStyle = { ink: 'frost', width: 5, dash: DASH.frost } as const;
-  if (facts.lastFrost) {
-    const words = `last frost ${shortDate(facts.lastFrost.on, dates)}`;
-    flags.push({ x: xOf(scale, facts.lastFrost.on), words, style: frostStyle });
-  }
-  if (heat.kind === 'date' && heat.day >= season.from && heat.day <= season.to) {
-    const words = `heat end ${shortDate(heat.day, dates)}`;
-    flags.push({ x: xOf(scale, heat.day), words, style: { ink: 'heat', width: 6 } });
-  }
-  if (facts.firstFrost) {
-    const words = `first frost ${shortDate(facts.firstFrost.on, dates)}`;
-    flags.push({ x: xOf(scale, facts.firstFrost.on), words, style: frostStyle });
-  }
-  if (today && today >= season.from && today <= season.to) {
-    const words = `today ${shortDate(today, dates)}`;
-    flags.push({ x: xOf(scale, today), words, style: { ink: 'ink', width: 3, dash: DASH.today } });
-  }
-  return flags;
-}
-
-function frostStrips(facts: SeasonFacts, scale: TimeScale, top: number, bottom: number): readonly Mark[] {
-  return [facts.lastFrost, facts.firstFrost].flatMap((frost) =>
-    frost && frost.from < frost.to
-      ? frostHatch({
-          left: xOf(scale, frost.from),
-          right: xOf(scale, frost.to),
-          top: top + 4,
-          bottom: bottom - 4,
-        })
-      : [],
-  );
-}
-
-function frostHatch(box: Box): readonly Mark[] {
-  return [
-    rect(box, { fill: 'frostFill', ink: 'frost', width: 2 }),
-    hatch(box, 14, { ink: 'frost', width: 2 }),
-  ];
-}
 
 interface Range {
   readonly min: number;
@@ -206,35 +181,17 @@ function rangeOf(highs: Highs, { units, mark }: SeasonPictureInput): Range {
   }
   for (const band of highs.bands) if (band) values.push(band.p10, band.p90);
   const shown = values.map((value) => inUnits(value, units));
-  // The words of the mark stand above its line.
-  const isTop = Math.ceil(Math.max(...shown) / step) * step - (shown[0] ?? 0) < step / 2;
   return {
     min: Math.floor(Math.min(...shown) / step) * step,
-    max: Math.ceil(Math.max(...shown) / step) * step + (isTop ? step : 0),
+    max: Math.ceil(Math.max(...shown) / step) * step,
     step,
   };
 }
 
-/** The mark as a line, with its words where no other line runs, at the season's cool ends if possible. */
-function heatMarkMarks(
-  { mark, units }: SeasonPictureInput,
-  plot: Box,
-  { min, max }: Range,
-  taken: readonly number[],
-  measure: Measure,
-): readonly Mark[] {
+function heatMarkLine({ mark, units }: SeasonPictureInput, plot: Box, { min, max }: Range): Mark {
   const value = inUnits(toCelsius(mark.value, mark.unit), units);
   const y = plot.bottom - ((value - min) / (max - min)) * (plot.bottom - plot.top);
-  const words = `heat mark ${mark.value} °${mark.unit}`;
-  const width = measure.width(words, SIZE.text, true);
-  const edges = [plot.left, ...taken, plot.right];
-  const free = [plot.left + 12, plot.right - 12 - width, ...edges.map((x) => x + 12)].find(
-    (left) => left + width < plot.right && !taken.some((x) => x > left - 10 && x < left + width + 10),
-  );
-  return [
-    line(plot.left, y, plot.right, y, { ink: 'heat', width: 4, dash: DASH.heatMark }),
-    text(words, free ?? plot.left + 12, y - 24, { size: SIZE.text, ink: 'heat', bold: true, halo: true }),
-  ];
+  return line(plot.left, y, plot.right, y, heatMarkStyle);
 }
 
 function chartOf(
@@ -252,7 +209,7 @@ function chartOf(
   const xAxis = monthAxis(scale, STRIP_HEIGHT);
   if (!highs) {
     // A line of no temperatures keeps the axis where it belongs.
-    return { grid: { ...grid, height: 1 }, xAxis, yAxis: { show: false, min: 0, max: 1 }, series: [] };
+    return { grid, xAxis, yAxis: { show: false, min: 0, max: 1 }, series: [] };
   }
   const { min, max, step } = rangeOf(highs, input);
   return {
