@@ -59,7 +59,7 @@ function rulesThatDiffer(
 ): string[] {
   const apart = standings.flatMap(({ tree, span, season, input, result }) => {
     if (result.heatEnd === null || result.verdict === 'not-for-fruit') return [];
-    const byOutlook = outlookDecisionDate(record, span, season, tree.coverDays);
+    const byOutlook = outlookDecisionDate(record, span, season);
     if (byOutlook === null) return [];
     const byDays = decisionDate(result.heatEnd, span, 0);
     const outlookDay = addDays(byOutlook, -input.garden.caution);

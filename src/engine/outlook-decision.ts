@@ -13,19 +13,14 @@ export const OUTLOOK_SHARE = 0.8;
  * ripened the fruit before their first freeze, by the planning span. Null when no day does, or when fewer
  * than three seasons can tell.
  */
-export function outlookDecisionDate(
-  prepared: PreparedWarmth,
-  span: Span,
-  season: Season,
-  coverDays = 0,
-): Day | null {
+export function outlookDecisionDate(prepared: PreparedWarmth, span: Span, season: Season): Day | null {
   const enough = (tip: Day) => {
     // With no day of this season known, only the other seasons speak.
-    const question = { start: addDays(tip, RESPONSE_DAYS), today: addDays(tip, -1), span, coverDays };
+    const question = { start: addDays(tip, RESPONSE_DAYS), today: addDays(tip, -1), span };
     const outlook = outlookOf(prepared, question);
     return outlook !== null && outlook.beforeFrost >= OUTLOOK_SHARE * outlook.seasons;
   };
-  return turningDays(prepared, span, season, coverDays).find(enough) ?? null;
+  return turningDays(prepared, span, season).find(enough) ?? null;
 }
 
 /**
@@ -33,16 +28,11 @@ export function outlookDecisionDate(
  * still in time, and the last day from which a gap in its record matters. A day to either side allows for
  * 29 February.
  */
-function turningDays(
-  prepared: PreparedWarmth,
-  span: Span,
-  season: Season,
-  coverDays: number,
-): readonly Day[] {
+function turningDays(prepared: PreparedWarmth, span: Span, season: Season): readonly Day[] {
   const need = needOf(span.planning);
   const days = new Set<Day>();
   for (const past of prepared.seasons) {
-    for (const slot of [lastStartInTime(prepared, past, need, coverDays), lastGap(prepared, past)]) {
+    for (const slot of [lastStartInTime(prepared, past, need), lastGap(prepared, past)]) {
       if (slot === null) continue;
       const tip = addDays(fromEpochDays(prepared.warmth.start + slot), -RESPONSE_DAYS);
       const here = inSeason(monthDayOf(tip), season);
@@ -57,9 +47,8 @@ function lastStartInTime(
   { warmth: { sumBefore, length } }: PreparedWarmth,
   past: PastSeason,
   need: number,
-  coverDays: number,
 ): number | null {
-  const end = Math.min(past.freeze === null ? past.last + 1 : past.freeze + coverDays, past.last + 1, length);
+  const end = Math.min(past.freeze ?? past.last + 1, length);
   const most = (sumBefore[end] ?? 0) - need;
   let low = 0;
   let high = end;

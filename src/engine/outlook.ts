@@ -41,7 +41,7 @@ export interface OutlookQuestion {
   readonly start: Day;
   readonly today: Day;
   readonly span: Span;
-  /** Days by which a cover puts off the end of the heat and the freeze. */
+  /** Days by which a cover puts off the end of the heat. */
   readonly coverDays?: number;
 }
 
@@ -119,7 +119,7 @@ function restOf({ warmth }: PreparedWarmth, past: PastSeason, own: OwnPart, cove
     from,
     last: past.last,
     heatEnd: past.heatEnd === null ? null : past.heatEnd + coverDays,
-    freeze: past.freeze === null ? null : past.freeze + coverDays,
+    freeze: past.freeze,
   };
 }
 

@@ -58,7 +58,7 @@ export async function standingsOf(
       garden,
       tree: treeFactsOf(tree, cultivar, span, today),
       observations: [...observations.map(toSeasonObservation), ...ofGarden],
-      ...(record === null ? {} : { outlookDate: outlookDecisionDate(record, span, season, tree.coverDays) }),
+      ...(record === null ? {} : { outlookDate: outlookDecisionDate(record, span, season) }),
     };
     return { tree, season, cultivar, span, observations, input, result: verdictOf(input) };
   });
