@@ -176,7 +176,7 @@ export const readNumeric: Rule = (input, i) => {
     if (c)
       return c.length > 2 || b.length > 2
         ? null
-        : checked(dayPhrase(a.value, b.value, c.value, c.value, isoEnd(input, found.end)), b.value, c.value);
+        : checked(dayPhrase(a.value, b.value, c.value, c.value, found.end), b.value, c.value);
     return sign === '-' && b.length === 2 ? monthOnly(a.value, b.value, found.end) : null;
   }
   if (a.length > 2) return null;
@@ -224,14 +224,6 @@ function monthOnly(year: number, month: number, end: number): Read | null {
   const first = Date.UTC(year, month - 1, 1) / 86_400_000;
   const last = Date.UTC(year, month, 1) / 86_400_000 - 1;
   return { phrase: fixed(spanOf(first, last, first + 14)), end };
-}
-
-/** The time of day after an ISO date. */
-function isoEnd(input: Input, i: number): number {
-  if (textAt(input, i) !== 't' || !input.tokens[i]?.glued) return i;
-  let j = i + 1;
-  while (input.tokens[j]?.glued) j++;
-  return j;
 }
 
 const MONTH_WORDS = new Map([

@@ -2,89 +2,66 @@ import { Chrono, en, type ParsedResult, type Refiner } from 'chrono-node';
 import { fromEpochDays } from '../../engine/day.ts';
 import { type Input, type Rule, textAt } from './input.ts';
 import { dayNumber, fixed, single } from './span.ts';
-import { mendSlip } from './words.ts';
 
 /**
- * What chrono-node reads for us: amounts of several units ("1 week and 3 days ago", "in 2 months and 1 week") and
- * dates with the year first ("2026 august 22"). Its casual parsers stay out, they take prose for dates.
+ * What chrono-node reads for us: dates with the year first ("2026 august 22", "2026/Aug/22") and pasted timestamps
+ * ("2026-08-22T09:30:00-04:00"), where the words leave nothing to the season or the member.
  *
- * chrono ignores IANA zones and falls back on the host's (wanasit/chrono#553), so it is only ever given noon UTC of
- * the member's day with a fixed offset of 0, and only its day, month and year are used.
+ * The rest is ours, for measured reasons: its casual parsers take prose for dates (sat, sun, "second"), its sums run
+ * over the end of a month (31 May less a month is 1 May) and through the host's zone: "10 days ago" is a day off
+ * under Pacific/Apia across 30 December 2011. It is only ever given noon UTC with an offset of 0, since it ignores
+ * IANA zones (wanasit/chrono#553), and only its day, month and year are used.
  */
-const PARSERS = new Set([
-  'ENTimeUnitWithinFormatParser',
-  'ENTimeUnitAgoFormatParser',
-  'ENTimeUnitLaterFormatParser',
-  'ENYearMonthDayParser',
-]);
+const PARSERS = new Set(['ENYearMonthDayParser', 'ISOFormatParser']);
 
-/** Whole days only, and only when the match starts the text: a rule reads at its own place. */
-const wholeDays: Refiner = {
+/** Only a match at the start of the text, and a day that was said: a rule reads at its own place. */
+const saidInFull: Refiner = {
   refine: (_context, results) =>
-    results.filter(
-      ({ index, start }) => index === 0 && !start.isCertain('hour') && !start.isCertain('minute'),
-    ),
+    results.filter(({ index, start }) => index === 0 && start.isCertain('year') && start.isCertain('day')),
 };
 
 let chrono: Chrono | null = null;
 
+/** Built at the first need: most notes hold no such date. */
 function chronoOf(): Chrono {
   const { parsers } = en.configuration.createConfiguration(true);
   return new Chrono({
     parsers: parsers.filter((parser) => PARSERS.has(parser.constructor.name)),
-    refiners: [wholeDays],
+    refiners: [saidInFull],
   });
 }
 
-/** Longest phrase handed over, in characters; chrono tries each of its patterns at every place. */
-const REACH = 60;
+/** Longest date handed over, in tokens. */
+const REACH = 16;
 
 export const readByChrono: Rule = (input, i) => {
-  if (!isCompound(input, i) && !isYearFirst(input, i)) return null;
-  const first = input.tokens[i];
-  if (!first) return null;
-  // Spellings are mended and words set apart, so that the match's length tells its last token.
-  const words: string[] = [];
+  if (!isYearFirst(input, i)) return null;
+  let text = '';
   const ends: number[] = [];
-  let length = 0;
-  for (let j = i; input.tokens[j] && length < REACH; j++) {
-    const token = input.tokens[j];
-    if (!token) break;
-    const word = mendSlip(token.text === 'wk' || token.text === 'wks' ? 'weeks' : token.text);
-    words.push(word);
-    length += word.length + 1;
-    ends.push(length - 1);
+  for (const token of input.tokens.slice(i, i + REACH)) {
+    // Rebuilt from the tokens, so that the match's length tells its last one.
+    text += token.glued || text === '' ? token.text : ` ${token.text}`;
+    ends.push(text.length);
   }
   chrono ??= chronoOf();
   const instant = new Date(`${fromEpochDays(input.today.day)}T12:00:00Z`);
-  const results = chrono.parse(words.join(' '), { instant, timezone: 0 });
+  const results = chrono.parse(text.toUpperCase(), { instant, timezone: 0 });
   const best = results.toSorted((a, b) => b.text.length - a.text.length)[0];
   const last = best ? ends.indexOf(best.text.length) : -1;
   const day = best && dayOfResult(best);
-  return best && last >= 0 && day != null ? { phrase: fixed(single(day)), end: i + last + 1 } : null;
+  return last >= 0 && day != null ? { phrase: fixed(single(day)), end: i + last + 1 } : null;
 };
 
-function dayOfResult({ start, end }: ParsedResult): number | null {
+function dayOfResult({ start }: ParsedResult): number | null {
   const [year, month, day] = [start.get('year'), start.get('month'), start.get('day')];
-  if (end || year == null || month == null || day == null || !start.isCertain('month')) return null;
-  return dayNumber(year, month, day);
+  return year == null || month == null || day == null ? null : dayNumber(year, month, day);
 }
 
-const DIRECTIONS = new Set(['ago', 'back', 'before', 'from', 'after', 'later', 'earlier']);
-
-/** "1 week and 3 days ago", "in 2 months 1 week". */
-function isCompound(input: Input, i: number): boolean {
-  const j = textAt(input, i) === 'in' ? i + 1 : i;
-  if (input.tokens[j]?.number == null || input.tokens[j + 1]?.unit == null) return false;
-  const k =
-    textAt(input, j + 2) === 'and' || textAt(input, j + 2) === ',' || textAt(input, j + 2) === '&'
-      ? j + 3
-      : j + 2;
-  if (input.tokens[k]?.number == null || input.tokens[k + 1]?.unit == null) return false;
-  return j > i || DIRECTIONS.has(textAt(input, k + 2));
-}
-
-/** "2026 august 22". */
+/** "2026 august 22", "2026-aug-22", "2026-08-22T…". */
 function isYearFirst(input: Input, i: number): boolean {
-  return input.tokens[i]?.digits.length === 4 && input.tokens[i + 1]?.month != null;
+  if (input.tokens[i]?.digits.length !== 4) return false;
+  const j = '-/'.includes(textAt(input, i + 1) || ' ') ? i + 2 : i + 1;
+  return (
+    input.tokens[j]?.month != null || (textAt(input, i + 5) === 't' && input.tokens[i + 5]?.glued === true)
+  );
 }

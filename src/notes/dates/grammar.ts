@@ -1,18 +1,12 @@
 import { readDayMonth, readDayOfMonth, readMonthDay, readNumeric } from './absolute.ts';
+import { readBesideAnchor, readWeekOf } from './beside.ts';
+import { readCalendarUnit, readThisTime, readWeekdaysAgo } from './calendar-units.ts';
 import { readByChrono } from './chrono.ts';
+import { readDayWord, readFollowing } from './day-words.ts';
 import { type Input, type Read, type Rule, textAt } from './input.ts';
 import { readNthOfMonth, readPart, readStretch, readYear } from './months.ts';
 import { readHoliday, readWeekday, suffixed } from './named.ts';
-import {
-  readAmount,
-  readBesideAnchor,
-  readCalendarUnit,
-  readDayWord,
-  readFollowing,
-  readThisTime,
-  readWeekdaysAgo,
-  readWeekOf,
-} from './relative.ts';
+import { readAmount } from './relative.ts';
 import { fixed, mapPhrase, type Phrase, type Span, spanOf, type Today } from './span.ts';
 import { mondayOf } from './weekdays.ts';
 import { AROUND, BEFORE_RANGE, TO, WEEKENDS } from './words.ts';
@@ -22,7 +16,8 @@ const MAX_DEPTH = 3;
 
 const DATES: readonly Rule[] = [readMonthDay, readDayMonth, readNumeric, readDayOfMonth];
 
-const anchors = { read: (input: Input, i: number, depth: number) => readItem(input, i, depth) };
+/** What stands after "before", "after", "week of": any phrase. */
+const readAnchor: Rule = (input, i, depth) => readItem(input, i, depth);
 
 /** One rule a family; the longest find wins, the earlier of two as long. */
 const RULES: readonly Rule[] = [
@@ -32,9 +27,9 @@ const RULES: readonly Rule[] = [
   readHoliday,
   ...DATES,
   readWeekday([...DATES, readHoliday]),
-  readAmount(anchors),
-  readBesideAnchor(anchors),
-  readWeekOf(anchors),
+  readAmount(readAnchor),
+  readBesideAnchor(readAnchor),
+  readWeekOf(readAnchor),
   readCalendarUnit,
   readFollowing,
   readThisTime,

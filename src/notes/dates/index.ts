@@ -1,9 +1,9 @@
 import { type Day, fromEpochDays, toEpochDays } from '../../engine/day.ts';
 import type { Hemisphere } from '../../engine/season.ts';
 import type { DateHit, DateOrder, DateReading, Lean } from '../contract.ts';
+import { shiftDay } from './amounts.ts';
 import { readPhrase } from './grammar.ts';
 import { type Input, type Problem, type Read, textAt } from './input.ts';
-import { shiftDay } from './relative.ts';
 import { earliest, pickByLean, type Span, todayOf } from './span.ts';
 import { type Token, tokenize } from './tokens.ts';
 import { vagueEndAt } from './vague.ts';

@@ -1,8 +1,9 @@
 import type { Hemisphere } from '../../engine/season.ts';
+import { goneAt } from './calendar-units.ts';
+import { timeEnd } from './day-words.ts';
 import { findHoliday, type HolidayName, holidaySpan, holidayWeekend, startsHoliday } from './holidays.ts';
 import { type Input, type Read, type Rule, skipThe, textAt, yearAt } from './input.ts';
 import { isHolidayInProse, isWeekdayInProse } from './prose.ts';
-import { goneAt, timeEnd } from './relative.ts';
 import {
   earliest,
   fixed,
