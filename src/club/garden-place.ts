@@ -27,7 +27,13 @@ export async function placeFromInput(context: Context, input: Input): Promise<Pl
   const found = await findPlace(place);
   switch (found.kind) {
     case 'one':
-      return { set: positionOf(context.member, found.place, found.place.label), remarks: [] };
+      return {
+        set: positionOf(context.member, found.place, found.place.label),
+        remarks:
+          found.others.length === 0
+            ? []
+            : [`Taken as ${found.place.label}; if you meant a smaller one, add its region.`],
+      };
     case 'several':
       throw new UserError(
         'which-place',
@@ -36,9 +42,16 @@ export async function placeFromInput(context: Context, input: Input): Promise<Pl
     case 'none':
       throw new UserError(
         'no-such-place',
-        `"${place}" is not among the towns I know; type the nearest larger town, or lat: and lon: in degrees. Nothing was changed.`,
+        `"${place}" is not among the towns I know${nearWords(found.near)}; type the nearest larger town, or lat: and lon: in degrees. Nothing was changed.`,
       );
   }
+}
+
+function nearWords(near: readonly Place[]): string {
+  const labels = near.slice(0, 3).map(({ label }) => label);
+  return labels.length === 0
+    ? ''
+    : ` (did you mean ${listWords(labels).replace(/ and (?=[^,]*$)/, ' or ')}?)`;
 }
 
 /** A garden's position is kept to 0.01° and no closer: it is somebody's home. */
