@@ -103,8 +103,11 @@ export async function openPostgres(url: string, options: PostgresOptions = {}): 
   return {
     db: drizzlePostgres(client, { schema }),
     raw: {
-      query: async (text, values) => ({
-        rows: [...(await rawClient.unsafe(text, (values ?? []) as never[]))] as Record<string, unknown>[],
+      query: async (text, values = []) => ({
+        rows:
+          values.length === 0
+            ? await runScript(rawClient, text)
+            : [...(await rawClient.unsafe(text, values as never[]))],
       }),
     },
     shared: true,
@@ -112,6 +115,19 @@ export async function openPostgres(url: string, options: PostgresOptions = {}): 
       await Promise.all([client.end({ timeout: 5 }), rawClient.end({ timeout: 5 })]);
     },
   };
+}
+
+/** Statements that may begin and end a transaction of their own, so that they need a connection to themselves. */
+async function runScript(client: postgres.Sql, text: string): Promise<Record<string, unknown>[]> {
+  const connection = await client.reserve();
+  try {
+    return [...(await connection.unsafe(text))];
+  } catch (error) {
+    await connection.unsafe('rollback').catch(() => {});
+    throw error;
+  } finally {
+    connection.release();
+  }
 }
 
 /** PostgreSQL where a URL is given, else the embedded database in `folder`. */
