@@ -37,7 +37,10 @@ export async function placeFromInput(context: Context, input: Input): Promise<Pl
     case 'several':
       throw new UserError(
         'which-place',
-        `There are several places like "${place}": ${listWords(found.places.slice(0, 6).map((one: Place) => one.label))}. Type the one you mean as it stands here. Nothing was changed.`,
+        `There are several places like "${place}": ${found.places
+          .slice(0, 6)
+          .map(({ label }) => label)
+          .join('; ')}. Type the one you mean as it stands here. Nothing was changed.`,
       );
     case 'none':
       throw new UserError(

@@ -1,7 +1,7 @@
 import type { Day } from '../engine/day.ts';
 import { UserError } from '../errors.ts';
 import { hemisphereOf } from '../records/garden.ts';
-import { readWeatherFile, type WeatherFileOptions } from '../weather/files.ts';
+import { readWeatherFile, type WeatherFileOptions, type WeatherFileProblemKind } from '../weather/files.ts';
 import { type ImportReport, importOwnReadings } from '../weather/own-readings.ts';
 import type { Context } from './context.ts';
 import { dateOrderOf, todayOf } from './date-option.ts';
@@ -43,15 +43,20 @@ export const gardenWeather: Feature = {
 async function takeFile(context: Context, file: InputFile, unit: 'F' | 'C' | undefined): Promise<Reply> {
   const today = todayOf(context);
   const order = dateOrderOf(context);
+  const stated = context.member.dates ?? context.localeDates;
   const options: WeatherFileOptions = {
-    order,
     today,
     progress: context.progress,
     ...(unit === undefined ? {} : { unit }),
+    // An order nobody stated would be a guess; the file itself or the member must tell.
+    ...(stated === undefined ? {} : { order: stated }),
   };
   const read = await readWeatherFile(file.bytes, options);
   if (read.kind === 'problem') {
-    throw new UserError(`weather-${read.problem}`, `${file.name}: ${read.message} Nothing was changed.`);
+    throw new UserError(
+      `weather-${read.problem}`,
+      `${file.name}: ${read.message}${hintFor(read.problem)} Nothing was changed.`,
+    );
   }
   const { member, report } = await context.db.transaction(async (tx) => {
     const imported = await importOwnReadings(tx, context.member, read, hemisphereOf(context.member));
@@ -65,6 +70,19 @@ async function takeFile(context: Context, file: InputFile, unit: 'F' | 'C' | und
     fields: gardenFields(member, context.club, order),
     data: { ...gardenData(member, context.club), imported: importData(report) },
   });
+}
+
+/** How to say here what the file left open. */
+function hintFor(problem: WeatherFileProblemKind): string {
+  switch (problem) {
+    case 'unit-unknown':
+    case 'unit-implausible':
+      return ' Send it again with unit:F or unit:C.';
+    case 'date-order-unknown':
+      return ' Set /garden set dates:month first or dates:day first, then send it again.';
+    default:
+      return '';
+  }
 }
 
 function importWords(name: string, { from, to, added, replaced, unchanged, seasons }: ImportReport): string {

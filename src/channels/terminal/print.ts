@@ -82,7 +82,9 @@ function layOutFields(fields: readonly Field[], columns: number, strong: (text: 
 }
 
 function layOutButtons(reply: Reply, columns: number): string {
-  const labels = reply.buttons.map((button, i) => `[#${i + 1} ${button.label.replaceAll(' ', '\u00a0')}]`);
+  const labels = reply.buttons.map(
+    (button, i) => `[#${i + 1}\u00a0${button.label.replaceAll(' ', '\u00a0')}]`,
+  );
   // Non-breaking spaces keep a label in one piece while the row wraps.
   return wrap(labels.join('  '), columns).replaceAll('\u00a0', ' ');
 }
