@@ -12,18 +12,16 @@ export interface Flag {
 export interface FlagRoom {
   readonly left: number;
   readonly right: number;
-  /** Upper edge of the first lane. */
-  readonly top: number;
 }
 
 export interface PlacedFlags {
   /** Height of all lanes together, px. */
   readonly height: number;
-  /** The words and the lines, down to `bottom`. */
-  marks(bottom: number): readonly Mark[];
-  readonly labels: readonly Label[];
-  /** Where the lines stand, px from the left. */
-  readonly xs: readonly number[];
+  /** The words in lanes that end at `floor`, and a line from each down to `bottom`. */
+  place(
+    floor: number,
+    bottom: number,
+  ): { readonly marks: readonly Mark[]; readonly labels: readonly Label[] };
 }
 
 const LANE_PX = 42;
@@ -43,22 +41,19 @@ interface Placing {
 export function placeFlags(flags: readonly Flag[], room: FlagRoom, measure: Measure): PlacedFlags {
   const placings = best(flags, room, measure);
   const lanes = Math.max(0, ...placings.map(({ lane }) => lane + 1));
-  const height = lanes * LANE_PX;
-  // Lane 0 is the lowest, next to the chart.
-  const yOf = (lane: number) => room.top + height - (lane + 0.5) * LANE_PX;
-  const labels = placings.map(({ flag, lane, left }) =>
-    text(flag.words, left, yOf(lane), { size: SIZE.text, ink: flag.style.ink, bold: true }),
-  );
   return {
-    height,
-    labels,
-    xs: flags.map(({ x }) => x),
-    marks: (bottom) => [
-      ...placings.map(({ flag, lane }) =>
+    height: lanes * LANE_PX,
+    place(floor, bottom) {
+      // Lane 0 is the lowest, next to the chart.
+      const yOf = (lane: number) => floor - (lane + 0.5) * LANE_PX;
+      const labels = placings.map(({ flag, lane, left }) =>
+        text(flag.words, left, yOf(lane), { size: SIZE.text, ink: flag.style.ink, bold: true }),
+      );
+      const lines = placings.map(({ flag, lane }) =>
         line(flag.x, yOf(lane) + SIZE.text * 0.6, flag.x, bottom, flag.style),
-      ),
-      ...labels,
-    ],
+      );
+      return { marks: [...lines, ...labels], labels };
+    },
   };
 }
 

@@ -147,14 +147,16 @@ function measureOf(regular: readonly Font[], bold: readonly Font[]): Measure {
 
   const cut = (text: string, room: number, size: number, isBold: boolean): string => {
     if (width(text, size, isBold) <= room) return text;
-    let kept = '';
-    let used = width('…', size, isBold);
-    for (const { segment } of graphemes.segment(text)) {
-      used += width(segment, size, isBold);
-      if (used > room) break;
-      kept += segment;
+    const signs = [...graphemes.segment(text)].map(({ segment }) => segment);
+    const kept = (count: number) => `${signs.slice(0, count).join('').trimEnd()}…`;
+    let low = 0;
+    let high = signs.length;
+    while (low < high) {
+      const middle = Math.ceil((low + high) / 2);
+      if (width(kept(middle), size, isBold) <= room) low = middle;
+      else high = middle - 1;
     }
-    return `${kept.trimEnd()}…`;
+    return kept(low);
   };
 
   const wrap = (text: string, room: number, lines: number, size: number, isBold = false) => {

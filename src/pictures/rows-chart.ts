@@ -7,7 +7,7 @@ import { MARGIN, SIZE } from './picture.ts';
 export const ROW_HEIGHT = 88;
 
 /** Room of the words to the left of the rows, px. */
-export const WORDS_ROOM = 296;
+export const WORDS_ROOM = 304;
 
 export interface RowWords {
   readonly marks: readonly Mark[];

@@ -66,16 +66,17 @@ export function seasonDrawing(
   const key = legend(legendItems(input, facts), head.bottom + 8, measure);
   const flags = placeFlags(
     dateFlags(seasonDates(input, facts), scale, dates),
-    { left: MARGIN, right: WIDTH - MARGIN, top: head.bottom + key.height + 20 },
+    { left: MARGIN, right: WIDTH - MARGIN },
     measure,
   );
   const top = head.bottom + key.height + flags.height + 34;
   const bottom = top + (highs ? PLOT_HEIGHT : BARE_HEIGHT);
   const floor = bottom + STRIP_HEIGHT;
   const plot = { left: scale.left, right: scale.right, top, bottom };
+  const dated = flags.place(top - 14, floor);
   const table = decisionTable(groups, input.trees, floor + AXIS_HEIGHT, dates, measure);
   const decisions = decisionMarks(groups, scale, plot, floor);
-  const labels = [...head.labels, ...key.labels, ...flags.labels, ...table.labels, ...decisions.labels];
+  const labels = [...head.labels, ...key.labels, ...dated.labels, ...table.labels, ...decisions.labels];
 
   return {
     height: floor + AXIS_HEIGHT + table.height + 28,
@@ -89,7 +90,7 @@ export function seasonDrawing(
       ...monthLines(scale, highs ? bottom : top, floor),
       ...frostStrips(seasonDates(input, facts), scale, bottom + 4, floor - 4),
       ...(highs ? [heatMarkLine(input, plot, rangeOf(highs, input))] : []),
-      ...flags.marks(floor),
+      ...dated.marks,
       ...decisions.marks,
       ...table.marks,
     ],

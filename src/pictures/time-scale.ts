@@ -28,13 +28,23 @@ export function monthStarts({ from, to }: TimeScale): Day[] {
   return starts;
 }
 
-/** Whole months around these days: at least `months` of them, more room being added after them. */
-export function monthsAround(days: readonly Day[], months: number): Pick<TimeScale, 'from' | 'to'> | null {
+/** Whole months around these days, at least `months` of them, none outside the season. */
+export function monthsAround(
+  days: readonly Day[],
+  months: number,
+  season: Pick<TimeScale, 'from' | 'to'>,
+): Pick<TimeScale, 'from' | 'to'> {
   const [first] = days;
-  if (first === undefined) return null;
-  const from = firstOfMonth(days.reduce(earlier, first));
-  let end = nextMonth(firstOfMonth(days.reduce(later, first)));
-  while (monthsBetween(from, end) < months) end = nextMonth(end);
+  if (first === undefined) return { from: season.from, to: season.to };
+  let from = firstOfMonth(later(season.from, days.reduce(earlier, first)));
+  let end = nextMonth(firstOfMonth(earlier(season.to, days.reduce(later, first))));
+  // Grown by turns, so that what there is stays in the middle.
+  for (let turn = 0; monthsBetween(from, end) < months; turn++) {
+    if (turn % 2 === 0 && end <= season.to) end = nextMonth(end);
+    else if (from > season.from) from = firstOfMonth(addDays(from, -1));
+    else if (end <= season.to) end = nextMonth(end);
+    else break;
+  }
   return { from, to: addDays(end, -1) };
 }
 

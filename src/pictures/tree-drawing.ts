@@ -1,10 +1,9 @@
-import { earlier, later } from '../engine/day.ts';
 import { dateFlags, frostHatch, frostStrips, type SeasonDates, spreadFrosts } from './dates-flags.ts';
 import { placeFlags } from './flags.ts';
 import { fallFrost, springFrost } from './frost-days.ts';
 import { header } from './header.ts';
 import { legend } from './legend.ts';
-import { type Box, hatch, type Label, type Mark, marker, rect, text } from './marks.ts';
+import { type Box, hatch, type Label, line, type Mark, marker, rect, text } from './marks.ts';
 import type { Measure } from './measure.ts';
 import { monthAxis, monthLines } from './month-axis.ts';
 import { tidy } from './names.ts';
@@ -31,6 +30,8 @@ export interface TreeDrawing extends Drawing {
 const AXIS_HEIGHT = 64;
 const FROST_HEIGHT = 30;
 const SHORTEST_MONTHS = 5;
+/** Markers closer than this are drawn as a bar from the first to the last. */
+const CLOSEST_PX = 26;
 
 export function treeFacts(input: TreePictureInput): TreeFacts {
   const { season, today, heat, decisionDate } = input;
@@ -70,16 +71,17 @@ export function treeDrawing(
   );
   const flags = placeFlags(
     dateFlags(dates, scale, input.dates),
-    { left: MARGIN, right: WIDTH - MARGIN, top: head.bottom + key.height + 20 },
+    { left: MARGIN, right: WIDTH - MARGIN },
     measure,
   );
   const top = head.bottom + key.height + flags.height + 34;
   const rowsBottom = top + Math.max(1, rows.length) * ROW_HEIGHT;
   const bottom = rowsBottom + (hasSpread ? FROST_HEIGHT + 12 : 0);
   const plot = { left: scale.left, right: scale.right, top, bottom };
+  const dated = flags.place(top - 14, bottom);
   const drawn = rows.map((row, i) => {
     const box = { top: top + i * ROW_HEIGHT, bottom: top + (i + 1) * ROW_HEIGHT, right: scale.right };
-    return { words: rowWords(row.words, row.detail, box, measure), marks: rowMarks(row, scale, box) };
+    return { row, words: rowWords(row.words, row.detail, box, measure), marks: rowMarks(row, scale, box) };
   });
   const empty =
     rows.length > 0
@@ -98,7 +100,7 @@ export function treeDrawing(
     labels: [
       ...head.labels,
       ...key.labels,
-      ...flags.labels,
+      ...dated.labels,
       ...drawn.flatMap(({ words }) => words.labels),
       ...empty,
     ],
@@ -115,8 +117,10 @@ export function treeDrawing(
       ...monthLines(scale, top, bottom),
       ...drawn.flatMap(({ words }) => words.marks),
       ...frostStrips(dates, scale, rowsBottom + 8, rowsBottom + 8 + FROST_HEIGHT),
-      ...flags.marks(bottom),
-      ...drawn.flatMap(({ marks }) => marks),
+      // Heat end and frost run over the ripe window, whose place among them is the point of the picture.
+      ...drawn.flatMap(({ row, marks }) => (row.isWindow ? marks : [])),
+      ...dated.marks,
+      ...drawn.flatMap(({ row, marks }) => (row.isWindow ? [] : marks)),
       ...drawn.flatMap(({ words }) => words.labels),
       ...empty,
     ],
@@ -132,12 +136,12 @@ function scaleOf({ season }: TreePictureInput, { rows, dates }: TreeFacts): Time
     ...(heat.kind === 'date' ? [heat.day] : []),
     ...(decisionDate ? [decisionDate] : []),
     ...(today ? [today] : []),
-  ].map((on) => later(season.from, earlier(season.to, on)));
-  const around = monthsAround(days, SHORTEST_MONTHS) ?? season;
-  // Months added for width at the season's end are taken from before it instead.
-  const to = earlier(season.to, around.to);
-  const from = monthsAround([around.from, to], 1)?.from ?? season.from;
-  return { from, to, left: MARGIN + WORDS_ROOM + 24, right: WIDTH - MARGIN };
+  ];
+  return {
+    ...monthsAround(days, SHORTEST_MONTHS, season),
+    left: MARGIN + WORDS_ROOM + 24,
+    right: WIDTH - MARGIN,
+  };
 }
 
 /** The time after the heat, and the time after the first frost, as backgrounds. */
@@ -173,12 +177,23 @@ function rowMarks(
       rect(box, { ink: 'leaf', width: 5 }),
     ];
   }
-  const thread: Mark[] =
-    right > left ? [rect({ left, right, top: y - 2, bottom: y + 2 }, { fill: row.ink })] : [];
+  const isDense = xs.some((x, i) => i > 0 && x - (xs[i - 1] ?? x) < CLOSEST_PX);
+  const box = { left, right, top: y - 11, bottom: y + 11 };
+  const thread: Mark[] = isDense
+    ? [
+        rect(box, { fill: 'panel' }),
+        hatch(box, 12, { ink: row.ink, width: 4 }),
+        rect(box, { ink: row.ink, width: 4 }),
+      ]
+    : [line(left, y, right, y, { ink: row.ink, width: 4 })];
+  const shown = isDense ? [left, right] : xs;
   return [
     ...thread,
-    ...xs.map((x) =>
-      marker(row.shape, x, y, 16, { ink: row.ink, width: 5, fill: row.isFilled ? row.ink : 'panel' }),
+    ...shown.map((x) =>
+      row.isFilled
+        ? // Its own edge tells it from the next one over it.
+          marker(row.shape, x, y, 18, { ink: 'panel', width: 3, fill: row.ink })
+        : marker(row.shape, x, y, 16, { ink: row.ink, width: 5, fill: 'panel' }),
     ),
   ];
 }

@@ -23,13 +23,15 @@ interface KindStyle {
   readonly shape: MarkerShape;
   readonly ink: Ink;
   readonly isFilled: boolean;
+  /** What is counted is the kind itself: "5 fruitlets". */
+  readonly isThing?: boolean;
 }
 
 const KINDS: Readonly<Record<ObservationKind, KindStyle>> = {
   'leafed-out': { words: 'leafed out', shape: 'up', ink: 'leaf', isFilled: true },
-  'buds-single': { words: 'single buds', shape: 'circle', ink: 'quiet', isFilled: false },
-  'buds-double': { words: 'double buds', shape: 'circle', ink: 'quiet', isFilled: true },
-  fruitlets: { words: 'fruitlets', shape: 'circle', ink: 'leaf', isFilled: true },
+  'buds-single': { words: 'single buds', isThing: true, shape: 'circle', ink: 'quiet', isFilled: false },
+  'buds-double': { words: 'double buds', isThing: true, shape: 'circle', ink: 'quiet', isFilled: true },
+  fruitlets: { words: 'fruitlets', isThing: true, shape: 'circle', ink: 'leaf', isFilled: true },
   'no-fruitlets': { words: 'no fruitlets', shape: 'circle', ink: 'leaf', isFilled: false },
   tipped: { words: 'tipped', shape: 'down', ink: 'fig', isFilled: true },
   branched: { words: 'branched', shape: 'down', ink: 'fig', isFilled: false },
@@ -40,7 +42,7 @@ const KINDS: Readonly<Record<ObservationKind, KindStyle>> = {
   trouble: { words: 'trouble', shape: 'cross', ink: 'heat', isFilled: false },
   care: { words: 'care', shape: 'square', ink: 'quiet', isFilled: false },
   pruned: { words: 'pruned', shape: 'square', ink: 'quiet', isFilled: true },
-  cuttings: { words: 'cuttings', shape: 'square', ink: 'ink', isFilled: true },
+  cuttings: { words: 'cuttings', isThing: true, shape: 'square', ink: 'ink', isFilled: true },
   rooted: { words: 'rooted', shape: 'square', ink: 'ink', isFilled: false },
   dormant: { words: 'dormant', shape: 'diamond', ink: 'frost', isFilled: true },
   remark: { words: 'remarks', shape: 'square', ink: 'quiet', isFilled: false },
@@ -87,29 +89,30 @@ function rowOf(notes: readonly TreeNote[], dates: DateOrder): TreeRow {
   const last = days.at(-1);
   const times = days.length === 1 || !first ? '' : `${days.length} × `;
   const when = first && last ? `${times}${shortDates(first, last, dates)}` : '';
-  const amounts = amountsOf(notes);
+  const amounts = amountsOf(notes, style.isThing ?? false);
+  const amount = amounts.join(', ');
+  const name =
+    style.isThing && amounts.length === 1 ? `${amount} ${style.words}` : `${style.words} ${amount}`;
   return {
     ...style,
-    words: crop ? `${style.words}, breba` : style.words,
-    detail: amounts === '' ? when : `${when}: ${amounts}`,
+    words: `${name.trim()}${crop ? ', breba' : ''}`,
+    detail: when,
     days,
     isWindow: false,
   };
 }
 
-/** Counts and weights added up by unit: "41 figs, 1.2 kg". */
-function amountsOf(notes: readonly TreeNote[]): string {
+/** Counts and weights added up by unit: "41 figs", "1.2 kg". The unit of a thing is the thing itself. */
+function amountsOf(notes: readonly TreeNote[], isThing: boolean): readonly string[] {
   const sums = new Map<string, number>();
   for (const { count, unit, kind } of notes) {
     if (count == null) continue;
-    const of = unit ?? (kind === 'picked' || kind === 'fruitlets' || kind === 'dropped' ? 'figs' : '');
+    const of = unit ?? (isThing || (kind !== 'picked' && kind !== 'dropped') ? '' : 'figs');
     sums.set(of, (sums.get(of) ?? 0) + count);
   }
-  return [...sums]
-    .map(([unit, sum]) =>
-      `${Math.round(sum * 100) / 100} ${unit === 'figs' && sum === 1 ? 'fig' : unit}`.trim(),
-    )
-    .join(', ');
+  return [...sums].map(([unit, sum]) =>
+    `${Math.round(sum * 100) / 100} ${unit === 'figs' && sum === 1 ? 'fig' : unit}`.trim(),
+  );
 }
 
 /** All days of a row in words, for the text alternative. */
