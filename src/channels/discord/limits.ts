@@ -1,0 +1,21 @@
+/** What Discord takes at most. Documentation: Message, Embed limits, Component, Application Commands. */
+export const LIMITS = {
+  content: 2000,
+  embedTitle: 256,
+  embedDescription: 4096,
+  fieldName: 256,
+  fieldValue: 1024,
+  fields: 25,
+  embedTotal: 6000,
+  rows: 5,
+  buttonsInRow: 5,
+  buttonLabel: 80,
+  customId: 100,
+  choices: 25,
+  choiceName: 100,
+  choiceValue: 100,
+  commandDescription: 100,
+  altText: 1024,
+  files: 10,
+  nonce: 25,
+} as const;

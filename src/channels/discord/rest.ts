@@ -1,0 +1,52 @@
+import { type RateLimitData, REST, type RESTOptions } from 'discord.js';
+import type { Log } from '../../log.ts';
+
+export interface RestSettings {
+  readonly token: string;
+  /** Base without version. */
+  readonly api: string;
+  readonly timeoutMs?: number;
+  readonly retries?: number;
+  /** Which waits to refuse; none unless given. */
+  readonly rejects?: (limit: RateLimitData) => boolean;
+}
+
+// A request whose answer never comes is sent again, so what must not be doubled carries a nonce.
+const TIMEOUT_MS = 15_000;
+const RETRIES = 2;
+/** Discord's documentation bans an address after 10,000 refused requests in ten minutes; warn long before. */
+const WARN_AFTER_INVALID = 500;
+
+/** How the REST client behaves; discord.js's own defaults are 3 retries at once, without a pause. */
+export function restOptions({
+  api,
+  timeoutMs,
+  retries,
+  rejects,
+}: Omit<RestSettings, 'token'>): Partial<RESTOptions> {
+  return {
+    api,
+    version: '10',
+    timeout: timeoutMs ?? TIMEOUT_MS,
+    retries: retries ?? RETRIES,
+    retryBackoff: (_route, _status, retry) => 250 * 2 ** retry,
+    invalidRequestWarningInterval: WARN_AFTER_INVALID,
+    rejectOnRateLimit: rejects ?? null,
+  };
+}
+
+/** A REST client of its own, for what has no gateway: nudges, deploying commands. */
+export function createRest(settings: RestSettings, log: Log): REST {
+  const rest = new REST(restOptions(settings)).setToken(settings.token);
+  watchRest(rest, log);
+  return rest;
+}
+
+export function watchRest(rest: REST, log: Log): void {
+  rest.on('rateLimited', ({ method, route, scope, timeToReset, global }) =>
+    log.warn({ method, route, scope, waitMs: timeToReset, global }, 'Discord asks to wait'),
+  );
+  rest.on('invalidRequestWarning', ({ count, remainingTime }) =>
+    log.error({ count, remainingMs: remainingTime }, 'many requests are refused; Discord may shut us out'),
+  );
+}
