@@ -43,6 +43,8 @@ export interface RoundupTree {
   /** Days from the first to the last of these, when they make a record. */
   readonly span: number | null;
   readonly harvest: Readonly<Record<Crop, Harvest>>;
+  /** Days on which main-crop figs were picked. */
+  readonly picks: readonly Day[];
   readonly cuttings: number;
 }
 
@@ -139,6 +141,10 @@ function factsOf(member: Member, standing: Standing, from: Day, to: Day): Roundu
         ? recordedSpan(result.fruit.seen, result.fruit.pickedOn)
         : null,
     harvest: less(upTo(to), upTo(addDays(from, -1))),
+    picks: picks
+      .filter(({ kind, on, crop }) => kind === 'picked' && crop !== 'breba' && on >= from && on <= to)
+      .map(({ on }) => on)
+      .filter((on) => result.fruit.pickedOn !== null && on >= result.fruit.pickedOn),
     cuttings: observations
       .filter(({ kind, day }) => kind === 'cuttings' && day >= from && day <= to)
       .reduce((sum, { count }) => sum + (count ?? 0), 0),

@@ -1,4 +1,4 @@
-import { addDays } from '../engine/day.ts';
+import { addDays, type Day } from '../engine/day.ts';
 import { parseSeason, type Season, seasonOf, seasonStarting } from '../engine/season.ts';
 import { UserError } from '../errors.ts';
 import { hemisphereOf } from '../records/garden.ts';
@@ -9,7 +9,8 @@ import type { Context } from './context.ts';
 import { dateOrderOf, todayOf } from './date-option.ts';
 import type { Feature } from './feature.ts';
 import { type Reply, reply } from './reply.ts';
-import { readRoundup } from './roundup-data.ts';
+import { type RoundupPeriod, readRoundup } from './roundup-data.ts';
+import { drawnRoundup } from './roundup-picture.ts';
 import { roundupFacts, seasonWords, weekWords } from './roundup-words.ts';
 
 export const roundupFeature: Feature = {
@@ -52,8 +53,10 @@ export async function roundupReply(context: Context, request: RoundupRequest): P
   if (request.season === undefined && request.span !== 'season') {
     const period = { span: 'week', from: addDays(today, -6), to: today } as const;
     const roundup = await readRoundup(db, club.id, period, today);
+    const season = await readRoundup(db, club.id, currentSeasons(today), today);
     return reply({
       ...weekWords(roundup, manner),
+      files: await drawnRoundup(club.name, roundup, season, manner, today),
       data: roundupFacts(roundup, `${period.from}/${period.to}`),
     });
   }
@@ -69,8 +72,14 @@ export async function roundupReply(context: Context, request: RoundupRequest): P
   const learned = learnedFigures(await learningTrees(db, club.id, { until: today }));
   return reply({
     ...seasonWords(roundup, season.label, learned, manner),
+    files: await drawnRoundup(club.name, roundup, roundup, manner, today),
     data: roundupFacts(roundup, season.label, learned),
   });
+}
+
+/** The season each member's garden is in. */
+export function currentSeasons(today: Day): RoundupPeriod {
+  return { span: 'season', seasonOf: (member) => seasonOf(today, hemisphereOf(member)) };
 }
 
 /** The season a label means; in a club across the equator the same start year for everyone. */

@@ -14,6 +14,7 @@ import { askWhichTree, ownTree, pickTree } from './pick-tree.ts';
 import { type Reply, reply } from './reply.ts';
 import { openQuestions } from './tip.ts';
 import { treeWords } from './tree-list.ts';
+import { treePicture } from './tree-show-picture.ts';
 import { lineageWords, pastField, stateWords, timeLine } from './tree-show-words.ts';
 import { verdictData } from './verdict-data.ts';
 import { coverWords, winterReaderOf } from './winter-words.ts';
@@ -90,6 +91,7 @@ export async function showTree(context: Context, tree: Tree): Promise<Reply> {
       ...present('Lineage', from),
     ],
     buttons: questions.buttons,
+    files: [await treePicture(member, standing, order)],
     data: {
       ...verdictData(standing),
       ...(outlook === null ? {} : { outlook: outlookData(outlook) }),

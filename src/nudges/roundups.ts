@@ -3,8 +3,9 @@ import { and, eq, inArray, isNull, or, sql } from 'drizzle-orm';
 import type { PgUpdateSetSource } from 'drizzle-orm/pg-core';
 import type { Clock } from '../clock.ts';
 import { type Reply, reply } from '../club/reply.ts';
-import { sameSeason } from '../club/roundup.ts';
+import { currentSeasons, sameSeason } from '../club/roundup.ts';
 import { hemisphereOfClub, type RoundupPeriod, readRoundup } from '../club/roundup-data.ts';
+import { drawnRoundup } from '../club/roundup-picture.ts';
 import { type Manner, roundupFacts, seasonWords, weekWords } from '../club/roundup-words.ts';
 import { addDays, type Day, daysBetween, earlier, later, weekdayOf } from '../engine/day.ts';
 import { gardenSeasonOf } from '../engine/garden-season.ts';
@@ -243,12 +244,18 @@ async function compose(
   if (period.span === 'week') {
     const words = weekWords(roundup, manner);
     if (words.fields.length === 0) return null;
-    return reply({ ...words, data: roundupFacts(roundup, label) });
+    const season = await readRoundup(db, club.id, currentSeasons(today), today);
+    return reply({
+      ...words,
+      files: await drawnRoundup(club.name, roundup, season, manner, today),
+      data: roundupFacts(roundup, label),
+    });
   }
   if (!roundup.trees.some(({ standing }) => standing.observations.length > 0)) return null;
   const learned = learnedFigures(await learningTrees(db, club.id, { until: today }));
   return reply({
     ...seasonWords(roundup, label, learned, manner),
+    files: await drawnRoundup(club.name, roundup, roundup, manner, today),
     data: roundupFacts(roundup, label, learned),
   });
 }
