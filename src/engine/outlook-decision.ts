@@ -15,9 +15,7 @@ export const OUTLOOK_SHARE = 0.8;
  */
 export function outlookDecisionDate(prepared: PreparedWarmth, span: Span, season: Season): Day | null {
   const enough = (tip: Day) => {
-    // With no day of this season known, only the other seasons speak.
-    const question = { start: addDays(tip, RESPONSE_DAYS), today: addDays(tip, -1), span };
-    const outlook = outlookOf(prepared, question);
+    const outlook = outlookOf(prepared, { start: addDays(tip, RESPONSE_DAYS), today: tip, span });
     return outlook !== null && outlook.beforeFrost >= OUTLOOK_SHARE * outlook.seasons;
   };
   return turningDays(prepared, span, season).find(enough) ?? null;
@@ -30,13 +28,15 @@ export function outlookDecisionDate(prepared: PreparedWarmth, span: Span, season
  */
 function turningDays(prepared: PreparedWarmth, span: Span, season: Season): readonly Day[] {
   const need = needOf(span.planning);
+  // A fruitlet of the season's last day at the latest: after that it would be the next season's.
+  const latest = addDays(season.to, -RESPONSE_DAYS);
   const days = new Set<Day>();
   for (const past of prepared.seasons) {
     for (const slot of [lastStartInTime(prepared, past, need), lastGap(prepared, past)]) {
       if (slot === null) continue;
       const tip = addDays(fromEpochDays(prepared.warmth.start + slot), -RESPONSE_DAYS);
       const here = inSeason(monthDayOf(tip), season);
-      for (const near of [-1, 0, 1]) days.add(later(season.from, earlier(season.to, addDays(here, near))));
+      for (const near of [-1, 0, 1]) days.add(later(season.from, earlier(latest, addDays(here, near))));
     }
   }
   return [...days].sort().reverse();

@@ -48,18 +48,21 @@ export interface OutlookQuestion {
 /**
  * How every other season of the record would have ended for fruit that shows on `start`. This season's own
  * days come first, as far as they are known by `today`; then each season's rest, by its calendar days. Null
- * when fewer than three seasons can tell.
+ * when fewer than three seasons can tell, or when `start` is not in the season of `today`.
  */
 export function outlookOf(
   prepared: PreparedWarmth,
   { start, today, span, coverDays = 0 }: OutlookQuestion,
 ): Outlook | null {
-  const own = ownPartOf(prepared, start, today);
+  const season = seasonOf(today, prepared.hemisphere);
+  // A tip in the last days of a season brings the next season's fruit, of which these seasons say nothing.
+  if (start < season.from || start > season.to) return null;
+  const own = ownPartOf(prepared, season, start, today);
   const outcomes: SeasonOutcome[] = [];
   const leftOut: string[] = [];
   const days: Record<SpanEnd, number[]> = { from: [], planning: [], to: [] };
   for (const past of prepared.seasons) {
-    if (past.season.startYear === own.season.startYear) continue;
+    if (past.season.startYear === season.startYear) continue;
     const rest = restOf(prepared, past, own, coverDays);
     if (rest === null) {
       leftOut.push(past.season.label);
@@ -84,7 +87,6 @@ type SpanEnd = (typeof SPAN_ENDS)[number];
 
 /** The part of a season whose own days are known: none when the fruitlet is still to come. */
 interface OwnPart {
-  readonly season: Season;
   /** Slot of the fruitlet's day. */
   readonly start: number;
   readonly days: number;
@@ -92,14 +94,13 @@ interface OwnPart {
   readonly restFrom: Day;
 }
 
-function ownPartOf({ warmth, hemisphere }: PreparedWarmth, start: Day, today: Day): OwnPart {
-  const season = seasonOf(start, hemisphere);
+function ownPartOf({ warmth }: PreparedWarmth, season: Season, start: Day, today: Day): OwnPart {
   const first = toEpochDays(start) - warmth.start;
   const end = toEpochDays(earlier(today, season.to)) - warmth.start;
   let slot = first;
   while (slot <= end && isKnown(warmth, slot)) slot++;
   const days = slot - first;
-  return { season, start: first, days, restFrom: addDays(start, days) };
+  return { start: first, days, restFrom: addDays(start, days) };
 }
 
 /** The slots of a past season that stand in for the days to come. */

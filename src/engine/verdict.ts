@@ -62,11 +62,12 @@ const NO_DEADLINE: Nullable<Deadline> = {
 export function verdictOf(input: VerdictInput): VerdictResult {
   const { today, garden, tree } = input;
   const state = treeSeasonOf(input);
-  const { deadline, fruit, tippedOn } = state;
+  const { deadline, window, tippedOn } = state;
 
   if (garden.heat.kind === 'unknown') return answer('set-up', state);
   if (!isForFruit(tree)) return answer('not-for-fruit', state);
-  if (fruit.present) return answer('leave', state, leaveTiming(state, garden));
+  // There is a ripe window exactly when main-crop fruit is known to be there.
+  if (window) return answer('leave', state, leaveTiming(window, state, garden));
   if (!deadline) {
     return answer('no-deadline', state, garden.heat.kind === 'never-ends' ? 'endless-heat' : 'no-heat');
   }
@@ -103,11 +104,11 @@ function answer(
 
 /** Where the ripe window lies against heat end and frost; nothing when neither can tell. */
 function leaveTiming(
-  { window, deadline, firstFrost }: TreeSeason,
+  window: Window,
+  { deadline, firstFrost }: TreeSeason,
   { heat }: GardenSeason,
 ): Timing | undefined {
   if (heat.kind === 'never-ends') return 'in-heat';
-  if (!window) return undefined;
   if (deadline && window.to <= deadline.heatEnd) return 'in-heat';
   if (deadline && window.from <= deadline.heatEnd) return 'edge';
   if (firstFrost) return window.from <= firstFrost ? 'after-heat' : 'after-frost';

@@ -202,6 +202,14 @@ describe('the verdict over a season', () => {
     });
   });
 
+  it('does not ask about brebas of a cultivar that bears none', () => {
+    const notes = [note('fruitlets', '2026-05-03')];
+    const asked = (bearsBrebas: boolean) =>
+      verdictOf(seasonCase('2026-07-07', { notes, tree: { bearsBrebas } }));
+    expect(asked(false)).toMatchObject({ verdict: 'leave', seen: '2026-05-03', cropQuestion: false });
+    expect(asked(true)).toMatchObject({ verdict: 'tip', cropQuestion: true });
+  });
+
   it('is open again when all fruitlets dropped', () => {
     const notes = [...seen('2026-06-08'), note('dropped', '2026-07-01')];
     expect(verdict('2026-06-30', { notes })).toBe('leave');
@@ -312,6 +320,16 @@ describe('whatever a season brings', () => {
         if (before.verdict !== 'tip') expect(after.verdict === 'tip' && !droppedSince).toBe(false);
       }),
       { numRuns: 2000 },
+    );
+  });
+
+  it('a ripe window is there exactly when main-crop fruit is', () => {
+    fc.assert(
+      fc.property(cases, (of) => {
+        const { window, fruit } = verdictOf(inputOf(of));
+        expect(window !== null).toBe(fruit.present);
+      }),
+      { numRuns: 1000 },
     );
   });
 
