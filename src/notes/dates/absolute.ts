@@ -194,6 +194,8 @@ export const readNumeric: Rule = (input, i) => {
   }
   if (sign === '.' && !c) {
     const dotted = textAt(input, found.end) === '.' && input.tokens[found.end]?.glued;
+    // "1.5" is a number, "15.8" and "01.05" are days.
+    if (!dotted && a.length + b.length === 2) return null;
     if (input.prose ? !dotted || !isDottedInProse(input, i) : !dotted && input.tokens.length > found.end)
       return null;
     return checked(
@@ -242,7 +244,6 @@ export const readDayOfMonth: Rule = (input, i) => {
   const bare = start === i;
   const inWords = input.tokens[start]?.digits === '';
   if (input.prose && !isProvenOrdinal(input, i, day, bare, inWords)) return null;
-  if (inWords && bare) return null;
   const second = secondDay(input, day.end, day);
   const last = second ?? day;
   const j = textAt(input, last.end) === 'of' ? last.end + 1 : last.end;
@@ -251,6 +252,7 @@ export const readDayOfMonth: Rule = (input, i) => {
     const index = input.today.year * 12 + input.today.month - 1 + shift;
     return dayPhrase(Math.floor(index / 12), (index % 12) + 1, day.value, last.value, j + 2);
   }
+  if (inWords && bare) return null;
   const at = (k: number): Span | null => {
     const first = dayNumber(Math.floor(k / 12), (k % 12) + 1, day.value);
     const end = dayNumber(Math.floor(k / 12), (k % 12) + 1, last.value);

@@ -7,7 +7,17 @@ import { type Input, type Read, type Rule, textAt } from './input.ts';
 import { readNthOfMonth, readPart, readStretch, readYear } from './months.ts';
 import { readHoliday, readWeekday, suffixed } from './named.ts';
 import { readAmount } from './relative.ts';
-import { fixed, mapPhrase, type Phrase, type Span, spanOf, type Today } from './span.ts';
+import {
+  fixed,
+  mapPhrase,
+  type Phrase,
+  pickByLean,
+  type Span,
+  spanOf,
+  type Today,
+  weekdayNumber,
+  widen,
+} from './span.ts';
 import { mondayOf } from './weekdays.ts';
 import { AROUND, BEFORE_RANGE, TO, WEEKENDS } from './words.ts';
 
@@ -47,7 +57,19 @@ export function readItem(input: Input, i: number, depth: number): Read | null {
     const read = rule(input, i, depth);
     if (read && (!best || read.end > best.end)) best = read;
   }
-  return best && orSo(input, fourthWeekend(input, best));
+  return best && orSo(input, weekdayBehind(input, fourthWeekend(input, best)));
+}
+
+/** "june 7, sunday", "28 june (sunday)": taken in where the two agree. */
+function weekdayBehind(input: Input, read: Read): Read {
+  if (read.phrase.cycle === 'week' || read.problem || read.relative) return read;
+  const sign = textAt(input, read.end);
+  const at = sign === ',' || sign === '(' ? read.end + 1 : read.end;
+  const token = input.tokens[at];
+  if (token?.weekday == null || (token.text.length < 5 && sign !== '(')) return read;
+  const span = pickByLean(read.phrase, input.today, input.lean);
+  if (!span || span.from !== span.to || weekdayNumber(span.from) !== token.weekday) return read;
+  return { ...read, end: sign === '(' && textAt(input, at + 1) === ')' ? at + 2 : at + 1 };
 }
 
 /** "july 4th weekend": a holiday under its date. */
@@ -55,16 +77,6 @@ function fourthWeekend(input: Input, read: Read): Read {
   if (read.phrase.cycle !== 'year' || !WEEKENDS.has(textAt(input, read.end))) return read;
   const span = read.phrase.at(input.today.year);
   return span && span.from === span.to ? suffixed(input, read.phrase, read.end) : read;
-}
-
-const AROUND_DAYS = 3;
-
-function widen(phrase: Phrase): Phrase {
-  return mapPhrase(phrase, (span) => ({
-    from: span.from - AROUND_DAYS,
-    to: span.to + AROUND_DAYS,
-    on: span.on,
-  }));
 }
 
 /** "or so", "ish", "or thereabouts" after a phrase: around it. */

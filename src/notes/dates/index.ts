@@ -1,3 +1,22 @@
+/**
+ * Dates as growers write them: whole phrases (`readDates`) and dates inside notes (`findDates`, `findVagueDates`).
+ *
+ * How it is built. `tokenize` cuts a text into words, numbers and signs and gives each every role it may play
+ * (words.ts: months, weekdays, units, … with their spellings). Rules, one a family of phrases, read at a token and
+ * return a `Phrase` with the token after it; `grammar.ts` lists them, takes the longest find, and joins finds to
+ * ranges and "around". A `Phrase` is a span of days for every year, month or week it may mean; `pickByLean` (span.ts)
+ * picks one. In a note (`prose`) a rule first asks prose.ts whether the words around prove a date.
+ *
+ * To add a phrase:
+ * - a spelling or abbreviation: a word in its row of words.ts;
+ * - a holiday: a row in holidays.ts;
+ * - a vague past ("yonks back"): an entry in vague.ts;
+ * - a word that looks like a date and is none: a word in the set it belongs to in prose.ts;
+ * - a new kind of phrase: a rule, and a line in the list of grammar.ts.
+ * Its test is a line in tests/notes/corpus/dates-own.jsonl, or a row in the tables of tests/notes/dates/.
+ *
+ * All is arithmetic on days: no clock, no zone, no `Date` but UTC midnights.
+ */
 import { type Day, fromEpochDays, toEpochDays } from '../../engine/day.ts';
 import type { Hemisphere } from '../../engine/season.ts';
 import type { DateHit, DateOrder, DateReading, Lean } from '../contract.ts';
@@ -7,7 +26,7 @@ import { type Input, type Problem, type Read, textAt } from './input.ts';
 import { earliest, pickByLean, type Span, todayOf } from './span.ts';
 import { type Token, tokenize } from './tokens.ts';
 import { vagueEndAt } from './vague.ts';
-import type { Unit } from './words.ts';
+import { TIMES_OF_DAY, type Unit } from './words.ts';
 
 export interface DateContext {
   readonly today: Day;
@@ -35,31 +54,20 @@ export interface PlacedHit extends DateHit {
   readonly coming?: Day;
 }
 
-/** Words that may stand around a date phrase without changing it. */
+/** Words that may come before a date phrase without changing it. */
 const LEADING = new Set(
-  'on in by from since until till til over sometime some maybe probably possibly perhaps likely think i guess for at during of the say its it is was be first thing morning night evening afternoon'.split(
-    ' ',
-  ),
+  'on in by from since until till til during over sometime maybe probably possibly perhaps likely'.split(' '),
 );
+/** What may come after one. */
 const TRAILING = new Set([
-  'i',
-  'think',
-  'maybe',
-  'probably',
-  'guess',
-  'please',
-  'pls',
-  'sometime',
-  'latest',
-  '?',
-  '!',
-  '.',
-  ',',
-  'at',
-  'the',
-  'or',
-  'possibly',
+  '',
+  ...'i think|i guess|i reckon|i believe|maybe|probably|possibly|perhaps|please|pls|sometime|at the latest|latest|to the day|or thereabouts|iirc'.split(
+    '|',
+  ),
 ]);
+/** "in the sun", "some sat": these four are days only where they stand first or after one of these. */
+const SHORT_DAYS = new Set(['sun', 'sat', 'mon', 'wed']);
+const BEFORE_SHORT_DAY = new Set(['on', 'by', 'since', 'until', 'till', 'til', 'maybe', 'probably']);
 
 /**
  * `text` as a whole as a date phrase, or null if it is not one, or too vague.
@@ -75,18 +83,28 @@ export function readDates(text: string, context: DateContext): PlacedReading | n
   for (let i = 0; i < tokens.length; i++) {
     const read = readPhrase(input, i);
     if (read && isRest(tokens, read.end)) {
-      if (read.problem) return null;
+      const isShort = i > 0 && read.end === i + 1 && SHORT_DAYS.has(textAt(input, i));
+      if (read.problem || (isShort && !BEFORE_SHORT_DAY.has(textAt(input, i - 1)))) return null;
       const span = spanFor(read, input, context.anchor ? toEpochDays(context.anchor) : null);
       return span && placed(span, read);
     }
-    if (!LEADING.has(textAt(input, i))) return null;
+    // "morning of july 4", "some time in may".
+    const isPair = SECOND_OF_PAIR.get(textAt(input, i)) === textAt(input, i + 1);
+    if (isPair) i++;
+    else if (!LEADING.has(textAt(input, i))) return null;
   }
   return null;
 }
 
+const SECOND_OF_PAIR = new Map([
+  ...[...TIMES_OF_DAY].map((time) => [time, 'of'] as const),
+  ['some', 'time'],
+  ['first', 'thing'],
+]);
+
 function isRest(tokens: readonly Token[], end: number): boolean {
-  for (let i = end; i < tokens.length; i++) if (!TRAILING.has(tokens[i]?.text ?? '')) return false;
-  return true;
+  const rest = tokens.slice(end).filter((token) => token.isWord || token.number !== null);
+  return rest.length <= 4 && TRAILING.has(rest.map((token) => token.text).join(' '));
 }
 
 function inputOf(tokens: readonly Token[], context: DateContext, prose: boolean): Input {

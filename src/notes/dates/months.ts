@@ -47,7 +47,8 @@ function stretchAt(input: Input, i: number, proven: boolean): Stretch | null {
   if (!token) return null;
   const sure = proven || shift !== null;
   if (token.month !== null) {
-    if (!sure && input.prose && !isMonthInProse(input, at)) return null;
+    // "the march" is no month by itself, "the fall" is a season.
+    if (!sure && (j > i || (input.prose && !isMonthInProse(input, at)))) return null;
     const month = token.month;
     return dated(input, at, shift, (year) => wholeMonths(year, month, 1), true);
   }

@@ -2,7 +2,7 @@ import type { Hemisphere } from '../../engine/season.ts';
 import { goneAt } from './calendar-units.ts';
 import { timeEnd } from './day-words.ts';
 import { findHoliday, type HolidayName, holidaySpan, holidayWeekend, startsHoliday } from './holidays.ts';
-import { type Input, type Read, type Rule, skipThe, textAt, yearAt } from './input.ts';
+import { type Input, isClauseEnd, type Read, type Rule, skipThe, textAt, yearAt } from './input.ts';
 import { isHolidayInProse, isWeekdayInProse } from './prose.ts';
 import {
   earliest,
@@ -65,6 +65,9 @@ export function readWeekday(dateRules: readonly Rule[]): Rule {
     const weekday = input.tokens[j]?.weekday;
     if (weekday == null) return null;
     if (input.prose && !isWeekdayInProse(input, j)) return null;
+    // "the sun".
+    const isShort = input.tokens[j]?.text.length === 3;
+    if (isShort && !how && j > i && !isDatedNext(input, j + 1)) return null;
     let end = j + 1;
     if (textAt(input, end) === '.' && (input.tokens[end + 1] || !input.prose)) end++;
     end = timeEnd(input, end);
@@ -75,6 +78,11 @@ export function readWeekday(dateRules: readonly Rule[]): Rule {
     if (dated) return dated;
     return { phrase: weekdayPhrase(input, weekday), end };
   };
+}
+
+/** "the sat before last", "the fri after easter", "the sat just gone". */
+function isDatedNext(input: Input, i: number): boolean {
+  return ['before', 'after', 'just'].includes(textAt(input, i));
 }
 
 function inWeekOf(day: number, weekday: number, how: string): Span {
@@ -98,6 +106,10 @@ function weekdaySuffix(input: Input, weekday: number, end: number): Read | null 
   }
   const gone = goneAt(input, end);
   if (gone > end) return { phrase: fixed(single(weekdayBefore(day, weekday))), end: gone };
+  // "tuesday last", "friday next".
+  if (isClauseEnd(input, end + 1) && (word === 'last' || word === 'next' || word === 'coming')) {
+    return { phrase: fixed(modified(input, weekday, word)), end: end + 1 };
+  }
   const k = skipThe(input, word === 'of' || word === ',' ? end + 1 : end);
   const how = textAt(input, k);
   if ((LAST.has(how) || NEXT.has(how) || how === 'this') && input.tokens[k + 1]?.unit === 'week') {

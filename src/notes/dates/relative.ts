@@ -1,8 +1,8 @@
 import { type Amount, amountAt, shiftSpan } from './amounts.ts';
-import { type Input, isClauseEnd, type Read, type Rule, skipThe, textAt } from './input.ts';
-import { fixed, mapPhrase, type Phrase, type Span, single } from './span.ts';
+import { after, type Input, isClauseEnd, type Read, type Rule, skipThe, textAt } from './input.ts';
+import { fixed, mapPhrase, type Phrase, type Span, single, widen } from './span.ts';
 import { weekdayAfter, weekdayBefore } from './weekdays.ts';
-import { LAST, NEXT, THIS } from './words.ts';
+import { AROUND, LAST, NEXT, THIS } from './words.ts';
 
 const AGO = new Set(['ago', 'back', 'agi', 'agao', 'earlier', 'since']);
 const FROM = new Set(['from', 'after', 'past', 'frm']);
@@ -18,50 +18,27 @@ function fromDay(day: number, amount: Amount, sign: 1 | -1): Phrase {
 /** "5 days ago", "in two weeks", "75 days from today", "two weeks before november 1", "a week ago tuesday". */
 export function readAmount(anchor: Rule): Rule {
   return (input, i, depth) => {
-    const today = input.today.day;
-    if (textAt(input, i) === 'in') {
-      const amount = amountAt(input, i + 1);
-      if (!amount || input.tokens[i + 1]?.unit) return null;
-      if (isBareCount(input, amount.end)) return null;
-      const end = textAt(input, amount.end) === 'time' ? amount.end + 1 : amount.end;
-      return { phrase: fromDay(today, amount, 1), end };
-    }
+    if (textAt(input, i) === 'in') return inAmount(input, i + 1);
     const amount = amountAt(input, skipThe(input, i));
     if (!amount) return null;
-    const j = amount.end;
+    const today = input.today.day;
+    // "a week or so ago" is around it.
+    const isLoose = after(input, amount.end, 'or', 'so') > 0;
+    const j = isLoose ? amount.end + 2 : amount.end;
     const word = textAt(input, j);
-    if (word === 'time' && !input.prose) return { phrase: fromDay(today, amount, 1), end: j + 1 };
     if (AGO.has(word) && !(word === 'since' && input.prose)) {
       if (word === 'earlier' && input.prose) return laterRead(amount, j + 1, -1);
-      return ago(input, amount, j + 1);
+      const read = ago(input, amount, j + 1);
+      return isLoose ? { ...read, phrase: widen(read.phrase) } : read;
     }
-    if (ONWARD.has(word) && !input.prose) return { phrase: fromDay(today, amount, 1), end: j + 1 };
-    const direct = input.tokens[j];
-    if (direct?.dayWord != null && (amount.unit === 'week' || amount.unit === 'fortnight')) {
-      // "a week tomorrow" runs on from a coming day, "a week yesterday" back.
-      const base = today + direct.dayWord;
-      return { phrase: fromDay(base, amount, direct.dayWord < 0 ? -1 : 1), end: j + 1 };
+    if ((ONWARD.has(word) || word === 'time') && !input.prose) {
+      return { phrase: fromDay(today, amount, 1), end: j + 1 };
     }
-    if (word === 'on' && direct && input.tokens[j + 1]?.weekday != null && amount.unit === 'week') {
-      const coming = weekdayAfter(today, input.tokens[j + 1]?.weekday ?? 0);
-      return { phrase: fromDay(coming, amount, 1), end: j + 2 };
-    }
-    // "a week next tuesday" is a week after the coming one.
-    if (
-      (NEXT.has(word) || THIS.has(word)) &&
-      input.tokens[j + 1]?.weekday != null &&
-      amount.unit === 'week'
-    ) {
-      const coming = weekdayAfter(today, input.tokens[j + 1]?.weekday ?? 0);
-      return { phrase: fromDay(coming, amount, 1), end: j + 2 };
-    }
-    if (LAST.has(word) && input.tokens[j + 1]?.weekday != null && amount.unit === 'week') {
-      const before = weekdayBefore(today, input.tokens[j + 1]?.weekday ?? 0);
-      return { phrase: fromDay(before, amount, -1), end: j + 2 };
-    }
+    const beside = amount.unit === 'week' || amount.unit === 'fortnight' ? weekFrom(input, amount, j) : null;
+    if (beside) return beside;
     if (FROM.has(word) || BEFORE.has(word)) {
       const found = fromAnchor(anchor, input, amount, j, depth);
-      if (found) return found;
+      if (found) return isLoose ? { ...found, phrase: widen(found.phrase) } : found;
     }
     if (word === 'later' || word === 'l8r') return laterRead(amount, j + 1, 1);
     // "10 days after i tipped it" counts from no day; "10 days after" and "2 days on" do, at a clause's end.
@@ -69,6 +46,32 @@ export function readAmount(anchor: Rule): Rule {
     if (LATER.has(word) && counted && isClauseEnd(input, j + 1)) return laterRead(amount, j + 1, 1);
     return null;
   };
+}
+
+/** "in two weeks", "in about 10 days", "in a month's time". */
+function inAmount(input: Input, i: number): Read | null {
+  // In a note it is how long something took ("4 leaves in a week"), or a plan, which is told of today.
+  if (input.prose && input.lean === 'past') return null;
+  const j = AROUND.has(textAt(input, i)) ? i + 1 : i;
+  const amount = amountAt(input, j);
+  if (!amount || input.tokens[j]?.unit || isBareCount(input, amount.end)) return null;
+  const end = textAt(input, amount.end) === 'time' ? amount.end + 1 : amount.end;
+  const phrase = fromDay(input.today.day, amount, 1);
+  return { phrase: j > i ? widen(phrase) : phrase, end };
+}
+
+/** "a week tomorrow", "a week on tuesday", "a fortnight last monday": weeks on from a coming day, back from a past one. */
+function weekFrom(input: Input, amount: Amount, j: number): Read | null {
+  const today = input.today.day;
+  const dayWord = input.tokens[j]?.dayWord;
+  if (dayWord != null) return { phrase: fromDay(today + dayWord, amount, dayWord < 0 ? -1 : 1), end: j + 1 };
+  const word = textAt(input, j);
+  const weekday = input.tokens[j + 1]?.weekday;
+  if (weekday == null) return null;
+  if (LAST.has(word)) return { phrase: fromDay(weekdayBefore(today, weekday), amount, -1), end: j + 2 };
+  // "a week next tuesday" is a week after the coming one.
+  const isComing = word === 'on' || NEXT.has(word) || THIS.has(word);
+  return isComing ? { phrase: fromDay(weekdayAfter(today, weekday), amount, 1), end: j + 2 } : null;
 }
 
 /** "in 3 weeks old leaves": a unit that goes on as something else. */

@@ -97,6 +97,13 @@ export function mapPhrase(phrase: Phrase, change: (span: Span) => Span | null): 
   };
 }
 
+/** Around X is X plus or minus three days. */
+const AROUND_DAYS = 3;
+
+export function widen(phrase: Phrase): Phrase {
+  return mapPhrase(phrase, ({ from, to, on }) => ({ from: from - AROUND_DAYS, to: to + AROUND_DAYS, on }));
+}
+
 /** How many cycles either side of today are looked at; 29 February can be eight years away (1896–1904). */
 const REACH = { fixed: 0, year: 9, month: 13, week: 4 } as const;
 

@@ -13,8 +13,8 @@ export const MONTHS = table<number>([
   [3, 'march mar marhc mrach'],
   [4, 'april apr apirl arpil aprl'],
   [5, 'may'],
-  [6, 'june jun juen jnue'],
-  [7, 'july jul juyl jly'],
+  [6, 'june jun juen jnue junee'],
+  [7, 'july jul juyl jly jully'],
   [8, 'august aug agust augst agusut agost'],
   [9, 'september sept sep septmber'],
   [10, 'october oct octobr'],
@@ -153,14 +153,19 @@ export const STARTS: ReadonlySet<string> = new Set([
 
 /** Names long enough that one slipped letter still leaves no other word. */
 const SLIPPABLE = [
-  'january february august september october november december',
+  'january february april august september october november december',
   'sunday monday tuesday wednesday thursday friday saturday yesterday tomorrow',
+  'thanksgiving halloween christmas juneteenth weekend fortnight',
 ]
   .join(' ')
   .split(' ');
 
 /** Real words that are one letter away from a date word. */
-const REAL_WORDS = new Set(['sundry', 'sundays', 'mondays', 'fridays', 'tuesdays', 'thursdays', 'saturdays']);
+const REAL_WORDS = new Set(
+  'sundry sundae frida aril avril augusta aprils augusts octobers weekends fortnights sundays mondays tuesdays wednesdays thursdays fridays saturdays'.split(
+    ' ',
+  ),
+);
 
 /** Every string one insertion, deletion, substitution or swap away from a name in `SLIPPABLE`. */
 let slips: Map<string, string> | null = null;
@@ -187,7 +192,7 @@ function slipsOf(): Map<string, string> {
 
 /** `word` as the date word it is one slip away from, or itself. `mendSlip('firday') //=> 'friday'` */
 export function mendSlip(word: string): string {
-  if (word.length < 5 || word.length > 10) return word;
+  if (word.length < 5 || word.length > 13) return word;
   slips ??= slipsOf();
   return slips.get(word) ?? word;
 }
