@@ -1,2 +1,6 @@
-/** What handlers use besides the database: weather, places. Filled in at start, faked in tests. */
-export type Services = Record<never, never>;
+import type { WeatherService } from '../weather/lookup.ts';
+
+/** What handlers use besides the database. Made at start, replaced by stand-ins in tests. */
+export interface Services {
+  readonly weather: WeatherService;
+}

@@ -1,0 +1,45 @@
+import { UserError } from '../errors.ts';
+import type { FoundRecord } from '../weather/lookup.ts';
+import type { Context } from './context.ts';
+import { dateOrderOf, todayOf } from './date-option.ts';
+import { saveGarden } from './garden-save.ts';
+import { gardenData, gardenFields, gardenStory } from './garden-words.ts';
+import { type Reply, reply } from './reply.ts';
+
+/** Looks up the daily record for the garden's place; the garden stays as it was when that fails. */
+export async function lookUpWeather(context: Context): Promise<Reply> {
+  const { lat, lon } = context.member;
+  if (lat === null || lon === null) {
+    throw new UserError(
+      'no-place',
+      'To look up your temperatures I need to know where you garden: type /garden set place: and your town first, or send a file with /garden weather file:.',
+    );
+  }
+  const found = await context.services.weather.lookUp(
+    { lat, lon, elevationM: null },
+    { onProgress: context.progress },
+  );
+  if (found.kind === 'problem') {
+    throw new UserError(`weather-${found.problem}`, `${found.message} Your garden is as it was.`);
+  }
+  const member = await context.db.transaction((tx) =>
+    saveGarden(tx, context, { set: { seriesId: found.seriesId }, summarise: true }),
+  );
+  const order = dateOrderOf(context);
+  return reply({
+    title: 'Your record is in',
+    text: [sourceWords(found), ...found.remarks, gardenStory(member, todayOf(context), order)].join('\n\n'),
+    fields: gardenFields(member, context.club, order),
+    data: { ...gardenData(member, context.club), source: { kind: found.source, name: found.name } },
+  });
+}
+
+function sourceWords({ source, name, distanceKm, heightDifferenceM }: FoundRecord): string {
+  if (source === 'power')
+    return `No good weather station is near, so the record is the grid cell of NASA POWER around ${name}.`;
+  const height =
+    heightDifferenceM === null || Math.abs(heightDifferenceM) < 50
+      ? ''
+      : `, ${Math.abs(Math.round(heightDifferenceM))} m ${heightDifferenceM > 0 ? 'above' : 'below'} your garden`;
+  return `The record is that of the weather station ${name}, ${Math.round(distanceKm)} km away${height} (NOAA daily summaries).`;
+}
