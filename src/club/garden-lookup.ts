@@ -1,5 +1,7 @@
 import { UserError } from '../errors.ts';
+import type { Member } from '../records/schema.ts';
 import type { FoundRecord } from '../weather/lookup.ts';
+import { findPlace } from '../weather/places.ts';
 import type { Context } from './context.ts';
 import { dateOrderOf, todayOf } from './date-option.ts';
 import { saveGarden } from './garden-save.ts';
@@ -16,7 +18,7 @@ export async function lookUpWeather(context: Context): Promise<Reply> {
     );
   }
   const found = await context.services.weather.lookUp(
-    { lat, lon, elevationM: null },
+    { lat, lon, elevationM: await heightOf(context.member) },
     { onProgress: context.progress },
   );
   if (found.kind === 'problem') {
@@ -32,6 +34,15 @@ export async function lookUpWeather(context: Context): Promise<Reply> {
     fields: gardenFields(member, context.club, order),
     data: { ...gardenData(member, context.club), source: { kind: found.source, name: found.name } },
   });
+}
+
+/** The town's height above the sea, so that a station on a mountain is not taken for the garden's; null unknown. */
+async function heightOf({ place, lat, lon }: Member): Promise<number | null> {
+  if (place === null) return null;
+  const found = await findPlace(place);
+  return found.kind === 'one' && found.place.lat === lat && found.place.lon === lon
+    ? found.place.elevationM
+    : null;
 }
 
 function sourceWords({ source, name, distanceKm, heightDifferenceM }: FoundRecord): string {
