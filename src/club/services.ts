@@ -1,6 +1,6 @@
 import type { WeatherService } from '../weather/lookup.ts';
 
-/** What handlers use besides the database. Made at start, replaced by stand-ins in tests. */
+/** What handlers use besides the database. Filled in at start, faked in tests. */
 export interface Services {
   readonly weather: WeatherService;
 }
