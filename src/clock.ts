@@ -1,5 +1,8 @@
-import { TZDate } from '@date-fns/tz';
-import { type Day, fromEpochDays } from './engine/day.ts';
+import { TZDate, tzOffset } from '@date-fns/tz';
+import { type Day, fromEpochDays, toEpochDays } from './engine/day.ts';
+
+const MS_PER_HOUR = 3_600_000;
+const MS_PER_DAY = 24 * MS_PER_HOUR;
 
 /** Where the time comes from. Everything that asks for "now" is given one of these. */
 export interface Clock {
@@ -56,8 +59,17 @@ export function dayAt(instant: Date, zone: string): Day {
  * valid time; in the overlap of the change back, the first of the two.
  */
 export function instantAt(day: Day, hour: number, zone: string): Date {
-  const [year, month, dayOfMonth] = day.split('-').map(Number) as [number, number, number];
-  return new Date(new TZDate(year, month - 1, dayOfMonth, hour, 0, 0, zone).getTime());
+  const wall = toEpochDays(day) * MS_PER_DAY + hour * MS_PER_HOUR;
+  // Not `new TZDate(…parts, zone)`: which of two equal clock times that gives hangs on the host's zone.
+  const before = wall - offsetMs(zone, wall - MS_PER_DAY);
+  const after = wall - offsetMs(zone, wall + MS_PER_DAY);
+  const shown = [before, after].filter((at) => at + offsetMs(zone, at) === wall);
+  // In a gap neither shows that time, and the offset before it carries on past the gap.
+  return new Date(shown.length === 0 ? before : Math.min(...shown));
+}
+
+function offsetMs(zone: string, at: number): number {
+  return tzOffset(zone, new Date(at)) * 60_000;
 }
 
 export function isZone(zone: string): boolean {
