@@ -1,7 +1,18 @@
 import { resolve } from 'node:path';
 import { SteppedClock } from '../clock.ts';
 import { openEmbedded } from '../records/open.ts';
+import type { WeatherService } from '../weather/lookup.ts';
 import { DemoSeason, FIRST_DAY } from './season.ts';
+
+/** The invented club brings its own record; no service is asked for anything. */
+const NO_WEATHER: WeatherService = {
+  lookUp: async () => ({
+    kind: 'problem',
+    problem: 'unreachable',
+    message: 'The demo asks no weather service.',
+  }),
+  topUpDue: async () => [],
+};
 
 /** `npm run demo [-- --out FOLDER]`: an invented club's season in the terminal; its pictures go to the folder. */
 async function main(): Promise<void> {
@@ -15,7 +26,7 @@ async function main(): Promise<void> {
     const season = new DemoSeason({
       db: opened.db,
       clock: new SteppedClock(FIRST_DAY),
-      services: {},
+      services: { weather: NO_WEATHER },
       outFolder,
       print: (text) => process.stdout.write(`${text}\n`),
       columns: process.stdout.columns ?? 88,
