@@ -8,12 +8,26 @@ import { needOf } from './warmth.ts';
 /** A decision date by outlook leaves this share of past seasons ripe figs before frost. Ours. */
 export const OUTLOOK_SHARE = 0.8;
 
+/** Answers by record, season and planning span: the many trees of a garden share a few of them. */
+const answers = new WeakMap<PreparedWarmth, Map<string, Day | null>>();
+
 /**
  * The last day of tipping in `season` from which at least four in five of the other seasons would have
  * ripened the fruit before their first freeze, by the planning span. Null when no day does, or when fewer
  * than three seasons can tell.
  */
 export function outlookDecisionDate(prepared: PreparedWarmth, span: Span, season: Season): Day | null {
+  const known = answers.get(prepared) ?? new Map<string, Day | null>();
+  answers.set(prepared, known);
+  const key = `${season.label} ${span.planning}`;
+  const answered = known.get(key);
+  if (answered !== undefined) return answered;
+  const answer = decide(prepared, span, season);
+  known.set(key, answer);
+  return answer;
+}
+
+function decide(prepared: PreparedWarmth, span: Span, season: Season): Day | null {
   const enough = (tip: Day) => {
     const outlook = outlookOf(prepared, { start: addDays(tip, RESPONSE_DAYS), today: tip, span });
     return outlook !== null && outlook.beforeFrost >= OUTLOOK_SHARE * outlook.seasons;
