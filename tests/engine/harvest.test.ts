@@ -26,7 +26,7 @@ describe('a harvest', () => {
   });
 
   it('weighs in the international pound and ounce', () => {
-    // 1 lb = 0.45359237 kg exactly, 16 oz to the lb: NIST Handbook 44, Appendix C.
+    // 1 lb = 453.59237 g exactly, 16 oz to the lb: international yard and pound agreement of 1959.
     expect(GRAMS).toEqual({ g: 1, kg: 1000, lb: 453.59237, oz: 28.349523125 });
   });
 
