@@ -25,7 +25,7 @@ function harmless(cell: Cell): Cell {
 
 /** A cell's text as it was before `toCsv` made it harmless. */
 export function unharmed(text: string): string {
-  return /^'[=+\-@\t\r]/.test(text) ? text.slice(1) : text;
+  return /^'+[=+\-@\t\r]/.test(text) ? text.slice(1) : text;
 }
 
-const RUNS = /^[=+\-@\t\r]/;
+const RUNS = /^'*[=+\-@\t\r]/;
