@@ -147,8 +147,8 @@ function remarksOn(
     remarks.push(`${days.repeated.toLocaleString('en')} lines speak of a day that an earlier line had.`);
   }
   if (notes.rejected > 0) {
-    const count = notes.rejected.toLocaleString('en');
-    remarks.push(`${count} readings that failed the publisher’s own checks were left out.`);
+    const count = notes.rejected === 1 ? '1 reading' : `${notes.rejected.toLocaleString('en')} readings`;
+    remarks.push(`Left out as failing the publisher’s own checks: ${count}.`);
   }
   if (days.withHigh < days.days) remarks.push(missing(days.days - days.withHigh, 'high'));
   if (days.withLow < days.days) remarks.push(missing(days.days - days.withLow, 'low'));

@@ -12,8 +12,8 @@ const CELL_LON = 0.625;
 
 /** What a reader has to know of it. */
 export const POWER_REMARK =
-  'There is no good weather station near, so this is NASA POWER’s estimate for a whole grid cell of some 50 km; ' +
-  'its highs are usually cooler than a garden’s, so take its heat end as early.';
+  'It is an estimate for a whole grid cell of some 50 km, and its highs are usually cooler than a garden’s: ' +
+  'take its heat end as early.';
 
 export interface GridCell {
   /** The same for every spot in the cell. */
@@ -34,7 +34,7 @@ const answerShape = z.object({
 export function cellAt(lat: number, lon: number): GridCell {
   const centre = (degrees: number, size: number) => Math.round(degrees / size) * size + 0;
   const at = { lat: centre(lat, CELL_LAT), lon: centre(lon, CELL_LON) };
-  const name = `grid cell at ${at.lat.toFixed(1)}°, ${at.lon.toFixed(2)}°`;
+  const name = `${Math.abs(at.lat)}° ${at.lat < 0 ? 'S' : 'N'}, ${Math.abs(at.lon)}° ${at.lon < 0 ? 'W' : 'E'}`;
   return { id: `${at.lat},${at.lon}`, name, ...at };
 }
 

@@ -302,15 +302,13 @@ describe('looking up the weather of a place', () => {
           createdAt: clock.now(),
         })
         .returning();
-      await opened.db
-        .insert(members)
-        .values({
-          clubId: club!.id,
-          platformUserId: 'me',
-          name: 'me',
-          createdAt: clock.now(),
-          seriesId: found.seriesId,
-        });
+      await opened.db.insert(members).values({
+        clubId: club!.id,
+        platformUserId: 'me',
+        name: 'me',
+        createdAt: clock.now(),
+        seriesId: found.seriesId,
+      });
       noaa.asked.length = 0;
       return found.seriesId;
     };
