@@ -275,7 +275,7 @@ const DAY_BEFORE = new Set([
 ]);
 
 function isProvenOrdinal(input: Input, i: number, day: DayOfMonth, bare: boolean, inWords: boolean): boolean {
-  const announced = DAY_BEFORE.has(textAt(input, i - 1));
+  const announced = DAY_BEFORE.has(textAt(input, i - 1)) || input.tokens[i - 1]?.weekday != null;
   if (inWords && (bare || !announced || day.value < 4)) return false;
   if (bare && !announced) {
     // "28th: tipped", "tipped alma 28th".

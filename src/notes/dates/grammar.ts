@@ -137,18 +137,14 @@ function readRange(input: Input, i: number): (Read & { isRange?: boolean }) | nu
   return phrase ? { phrase, end: second.end, isRange: true } : first;
 }
 
+const LOOSE = new Set(['fall', 'spring', 'march']);
+
 /** "may or may not", "to fall off", "sunday to sun itself": a name that goes on as another word. */
 function isLooseSecond(input: Input, j: number, second: Read): boolean {
-  const word = textAt(input, j);
   if (second.end > j + 1) return false;
-  return (
-    word === 'fall' ||
-    word === 'spring' ||
-    word === 'sun' ||
-    word === 'sat' ||
-    (word === 'may' && textAt(input, j + 1) === 'not') ||
-    word === 'march'
-  );
+  const word = textAt(input, j);
+  if (word === 'sun' || word === 'sat') return textAt(input, j - 1) === 'to';
+  return LOOSE.has(word) || (word === 'may' && textAt(input, j + 1) === 'not');
 }
 
 /** "from aug 10 to 14" was read as one phrase already. */

@@ -48,7 +48,8 @@ function stretchAt(input: Input, i: number, proven: boolean): Stretch | null {
   const sure = proven || shift !== null;
   if (token.month !== null) {
     // "the march" is no month by itself, "the fall" is a season.
-    if (!sure && (j > i || (input.prose && !isMonthInProse(input, at)))) return null;
+    const hasYear = input.tokens[at + 1]?.digits.length === 4 && yearAt(input, at + 1) !== null;
+    if (!sure && !hasYear && (j > i || (input.prose && !isMonthInProse(input, at)))) return null;
     const month = token.month;
     return dated(input, at, shift, (year) => wholeMonths(year, month, 1), true);
   }
@@ -164,6 +165,7 @@ const LAST_OF = new Set(['last', 'final', 'lst']);
 export const readNthOfMonth: Rule = (input, i) => {
   const start = skipThe(input, i);
   const token = input.tokens[start];
+  if (token?.unit === 'week') return weekByNumber(input, start);
   const n = token && LAST_OF.has(token.text) ? -1 : (token?.ordinal ?? 0);
   if (n === 0 || n > 5) return null;
   const few =
@@ -178,6 +180,14 @@ export const readNthOfMonth: Rule = (input, i) => {
   const stretch = stretchAt(input, j, joined);
   return stretch?.isMonth ? mapStretch(stretch, change) : null;
 };
+
+/** "week 2 of june". */
+function weekByNumber(input: Input, i: number): Read | null {
+  const n = input.tokens[i + 1]?.number ?? 0;
+  if (n < 1 || n > 5) return null;
+  const stretch = stretchAt(input, textAt(input, i + 2) === 'of' ? i + 3 : i + 2, true);
+  return stretch?.isMonth ? mapStretch(stretch, (span) => weekOf(span, n)) : null;
+}
 
 function nthOf(
   n: number,

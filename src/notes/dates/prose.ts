@@ -22,11 +22,7 @@ const COUNTED = new Set(
     ' ',
   ),
 );
-const NUMBERED = new Set(
-  'pot pots node nodes tree number no nr row bed plot zone size leaf leaves fig figs # level stage gallon'.split(
-    ' ',
-  ),
-);
+const NUMBERED = new Set('pot pots node nodes no nr row bed plot zone size # level stage gallon'.split(' '));
 const MODAL_AFTER_MAY =
   'have be not need well just also only still even get go turn drop ripen come fruit tip pinch want take or try look never make do yet i we it they';
 const AFTER_MAY = new Set(MODAL_AFTER_MAY.split(' '));
@@ -42,7 +38,10 @@ export function isMonthInProse(input: Input, i: number): boolean {
   const next = textAt(input, i + 1);
   if (NOT_AFTER_MONTH.has(next)) return false;
   if (textAt(input, i) === 'may' && AFTER_MAY.has(next) && textAt(input, i - 1) !== 'in') return false;
-  return hasDateBefore(input, i);
+  if (hasDateBefore(input, i)) return true;
+  // "leafed out april", "pruned feb?", "april-ish".
+  const isIsh = next === 'ish' || (next === '-' && textAt(input, i + 2) === 'ish');
+  return isIsh || (isClauseEnd(input, i + 1) && textAt(input, i) !== 'may' && hasVerbBefore(input, i));
 }
 
 const NOT_AFTER_MONTH = new Set('drop bug bugs beetle beetles heat sun gold'.split(' '));
@@ -62,6 +61,8 @@ export function isMonthDayInProse(input: Input, number: number, next: number, or
   const following = input.tokens[next];
   if (!following) return true;
   if (following.unit !== null || following.text === '%' || following.text === '°') return false;
+  // "in june 5 dropped": five figs in June.
+  if (textAt(input, number - 1) === 'in') return false;
   return !COUNTED.has(following.text) || hasDateBefore(input, number);
 }
 
@@ -180,19 +181,23 @@ const TIME_AFTER = new Set('morning morn arvo afternoon evening night am pm eve 
 
 const SUN_PREPOSITION = new Set('on last this next since until till til past late'.split(' '));
 
-/** "sat/sun", "fri & sat", "mon or tue". */
+const LISTING = new Set(['/', '&', '-', '+', 'or', 'to', 'and', 'n']);
+
+/** "sat/sun", "fri & sat", "mon and tues". */
 function isListedWeekday(input: Input, i: number): boolean {
-  const joined = (k: number): boolean =>
-    '/&-'.includes(textAt(input, k) || ' ') || textAt(input, k) === 'or' || textAt(input, k) === 'to';
-  return (
-    (joined(i - 1) && input.tokens[i - 2]?.weekday != null) ||
-    (joined(i + 1) && input.tokens[i + 2]?.weekday != null)
-  );
+  const before = LISTING.has(textAt(input, i - 1)) && input.tokens[i - 2]?.weekday != null;
+  return before || (LISTING.has(textAt(input, i + 1)) && input.tokens[i + 2]?.weekday != null);
 }
 
 /** Units and states that make "3/4" a fraction or "4/6" a share. */
 const AFTER_FRACTION = new Set(
-  'of ripe full strength size sized grown open way inch inches in cup cups tsp tbsp lb lbs pound pounds oz ounce kg kilo gram grams gal gallon gallons l litre liter pint pints quart quarts dozen dead done bucket bowl off dormant coloured colored dose mix sun shade have has rooted took trees figs pots shoots cuttings figlets fruitlets nodes brebas leaves tips sticks buds survived made them are were still turned down taller ft cm mm per % " “ ” day days week weeks would for'.split(
+  'of ripe full strength size sized grown open way inch inches in cup cups tsp tbsp lb lbs pound pounds oz ounce kg kilo gram grams gal gallon gallons l litre liter pint pints quart quarts dozen dead done bucket bowl off dormant coloured colored dose mix sun shade turned down taller ft cm mm per % " “ ” day days week weeks would for'.split(
+    ' ',
+  ),
+);
+/** What a share is of: "4/6 cuttings rooted". */
+const AFTER_SHARE = new Set(
+  'have has rooted took trees figs pots shoots cuttings figlets fruitlets nodes brebas leaves tips sticks buds survived made them are were still'.split(
     ' ',
   ),
 );
@@ -204,7 +209,9 @@ const DATE_PREPOSITION = new Set(
 /** Whether `a/b` in running text is a date. */
 export function isSlashInProse(input: Input, i: number, a: number, b: number, next: number): boolean {
   if (AFTER_FRACTION.has(textAt(input, next)) || NUMBERED.has(textAt(input, i - 1))) return false;
-  if (DATE_PREPOSITION.has(textAt(input, i - 1)) || input.tokens[i - 1]?.weekday != null) return true;
+  const isAnnounced = DATE_PREPOSITION.has(textAt(input, i - 1)) || input.tokens[i - 1]?.weekday != null;
+  if (AFTER_SHARE.has(textAt(input, next))) return isAnnounced && (a > 12 || b > 12);
+  if (isAnnounced) return true;
   if (a === 24 && b === 7) return false;
   if (a <= b && FRACTION_BOTTOMS.has(b)) return isClauseStart(input, i) && a < b;
   return a !== b || isClauseStart(input, i) || isClauseEnd(input, next);
@@ -229,7 +236,7 @@ export function isProduct(input: Input, start: number, end: number): boolean {
 }
 
 const NOT_AFTER_HOLIDAY = new Set(
-  'cactus tree trees came come comes coming present presents gift gifts lights cake pudding in lily lilies egg eggs bunny fig figs red green orange colours colors all'.split(
+  'cactus tree trees came come comes coming lights cake pudding in lily lilies egg eggs bunny fig figs red green orange colours colors all'.split(
     ' ',
   ),
 );

@@ -26,7 +26,7 @@ export function readAmount(anchor: Rule): Rule {
     const isLoose = after(input, amount.end, 'or', 'so') > 0;
     const j = isLoose ? amount.end + 2 : amount.end;
     const word = textAt(input, j);
-    if (AGO.has(word) && !(word === 'since' && input.prose)) {
+    if (AGO.has(word) && !(word === 'since' && isDateNext(input, j + 1))) {
       if (word === 'earlier' && input.prose) return laterRead(amount, j + 1, -1);
       const read = ago(input, amount, j + 1);
       return isLoose ? { ...read, phrase: widen(read.phrase) } : read;
@@ -46,6 +46,15 @@ export function readAmount(anchor: Rule): Rule {
     if (LATER.has(word) && counted && isClauseEnd(input, j + 1)) return laterRead(amount, j + 1, 1);
     return null;
   };
+}
+
+/** "3 weeks since i tipped" is three weeks ago, "3 weeks since june 5" is no day. */
+function isDateNext(input: Input, i: number): boolean {
+  const next = input.tokens[skipThe(input, i)];
+  return (
+    next !== undefined &&
+    (next.month !== null || next.weekday !== null || next.ordinal !== null || next.number !== null)
+  );
 }
 
 /** "in two weeks", "in about 10 days", "in a month's time". */

@@ -10,7 +10,7 @@ quite a while back|awhile ago|awhile back|a little while ago|a little while back
 ages ago|ages back|yonks ago|donkeys years ago|eons ago|aeons ago|forever ago|long ago|a long time ago|long time ago|long since
 some time ago|sometime ago|some time back|sometime back|a short time ago|not long ago|not too long ago|not so long ago|a time ago
 the other #|the other morning|the other night|the other evening|the other weekend|other #|one of these #
-a few # ago|few # ago|a few # back|few # back|some # ago|some # back|several # ago|several # back|many # ago|many # back
+a # or two ago|a # or two back|# or two ago|a # or three ago|a few # ago|few # ago|a few # back|few # back|some # ago|some # back|several # ago|several # back|many # ago|many # back
 # ago|# back|# and # ago|at some point|back in the day|once upon a time|recently|way back|way back when|lately|earlier this #
 earlier in the #|earlier in the season|earlier this season|last time|a handful of # ago|a number of # ago|so many # ago
 god knows when|who knows when|cant remember when|dont remember when|forget when|forgot when|not sure when|no idea when|dunno when

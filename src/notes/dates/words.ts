@@ -134,7 +134,7 @@ export const WEEKENDS = new Set(['weekend', 'weekends', 'wkend', 'wknd', 'weeknd
 export const TO = new Set(['to', '-', '–', '—', 'through', 'thru', 'until', 'till', 'til']);
 
 export const AROUND = new Set(
-  'around about circa roughly approx approximately ~ abt near aroud arround'.split(' '),
+  'around about bout circa roughly approx approximately ~ abt near aroud arround'.split(' '),
 );
 export const BEFORE_RANGE = new Set(['from', 'between', 'btw', 'btwn']);
 /** "over the weekend". */
