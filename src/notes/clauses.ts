@@ -1,0 +1,258 @@
+import type { Item } from './items.ts';
+
+/** How a clause hangs on the one before it. */
+export type Join = 'start' | 'stop' | 'comma' | 'colon' | 'and' | 'or' | 'but' | 'sub' | 'repair';
+
+/** A stretch of a message that says one thing at most of each tree. */
+export interface Clause {
+  readonly items: readonly Item[];
+  readonly join: Join;
+  /** The word that makes it depend on another clause: after, since, when, if … */
+  readonly sub: string | null;
+  /** It ends in a question mark. */
+  readonly asked: boolean;
+  /** Number of its sentence. */
+  readonly sentence: number;
+}
+
+const STOPS = new Set(['.', ';', '!', '?', '\n', '…', '..', '...', '....', '|']);
+const COMMAS = new Set([',', '(', ')', '–', '—', '*', '"', '[', ']', '>', '→', '=', '~', '_', '•']);
+const ANDS = new Set(['and', '&', '+', 'plus', 'then']);
+const BUTS = new Set(['but', 'though', 'although', 'however', 'whereas', 'while', 'yet', 'except', 'only']);
+const SUBS = new Set([
+  'after',
+  'since',
+  'when',
+  'because',
+  'before',
+  'once',
+  'if',
+  'unless',
+  'until',
+  'where',
+  'which',
+  'that',
+  'who',
+  'whenever',
+  'wherever',
+  'so',
+  'whether',
+  'cause',
+  'as',
+]);
+
+const REPAIRS: readonly (readonly string[])[] = [
+  ['no', 'wait'],
+  ['wait', 'no'],
+  ['no', 'sorry'],
+  ['oh', 'wait'],
+  ['no', 'hang', 'on'],
+  ['hang', 'on', 'no'],
+  ['hang', 'on'],
+  ['hold', 'on'],
+  ['i', 'mean'],
+  ['i', 'meant'],
+  ['meant'],
+  ['scratch', 'that'],
+  ['strike', 'that'],
+  ['make', 'that'],
+  ['or', 'rather'],
+  ['well', 'actually'],
+  ['no', 'actually'],
+  ['actually', 'no'],
+  ['correction'],
+  ['oops'],
+  ['whoops'],
+  ['sorry'],
+  ['wait'],
+  ['er', 'no'],
+  ['erm'],
+  ['er'],
+  ['nope'],
+  ['no'],
+  ['actually'],
+];
+
+/** Cuts a message into clauses at marks, conjunctions and words of repair ("no wait"). */
+export function splitClauses(items: readonly Item[]): Clause[] {
+  const clauses: Clause[] = [];
+  let current: Item[] = [];
+  let join: Join = 'start';
+  let sub: string | null = null;
+  let sentence = 0;
+  const close = (next: Join, nextSub: string | null = null, asked = false): void => {
+    if (current.length > 0) clauses.push({ items: current, join, sub, asked, sentence });
+    const last = clauses.at(-1);
+    if (asked && current.length === 0 && last && !last.asked && last.sentence === sentence) {
+      clauses[clauses.length - 1] = { ...last, asked: true };
+    }
+    if (next === 'stop') sentence++;
+    // The strongest of several marks in a row counts.
+    if (current.length > 0 || join === 'comma' || join === 'start' || next === 'repair' || next === 'sub')
+      join = next;
+    sub = nextSub ?? (current.length > 0 ? null : sub);
+    current = [];
+  };
+  for (let i = 0; i < items.length; i++) {
+    const item = items[i];
+    if (!item) continue;
+    const next = items[i + 1];
+    const repair =
+      current.length === 0 || isBoundary(items[i - 1])
+        ? repairAt(items, i, clauses.length > 0 || current.length > 0)
+        : 0;
+    if (repair > 0) {
+      close('repair');
+      i += repair - 1;
+      continue;
+    }
+    if (item.type === 'mark') {
+      if (item.text === '?') close('stop', null, true);
+      else if (STOPS.has(item.text) || item.text.startsWith('\n') || item.text.startsWith('..'))
+        close('stop');
+      else if (item.text === ':') close('colon');
+      else if (item.text === '-') {
+        const before = items[i - 1];
+        if (!before || !next || before.end < item.start || next.start > item.end) close('comma');
+      } else if (item.text === '&' || item.text === '+') close('and');
+      else if (item.text === '/') close('or');
+      else if (COMMAS.has(item.text)) close('comma');
+      else if (item.text.length > 0 && !/^[#%$£€'@^°]$/.test(item.text)) close('comma');
+      continue;
+    }
+    if (item.type === 'word') {
+      if (ANDS.has(item.text) && !(item.text === 'and' && isFixedPair(items, i))) {
+        close('and');
+        continue;
+      }
+      if (item.text === 'or') {
+        close('or');
+        continue;
+      }
+      if (BUTS.has(item.text) && splitsAt(items, i)) {
+        close('but');
+        continue;
+      }
+      if (SUBS.has(item.text) && !isPreposition(items, i)) {
+        close('sub', item.text);
+        continue;
+      }
+    }
+    current.push(item);
+  }
+  close('stop');
+  return clauses;
+}
+
+function isBoundary(item: Item | undefined): boolean {
+  return item === undefined || item.type === 'mark';
+}
+
+/** "only" and "except" split only where a clause of their own begins: "only branches" stays whole. */
+function splitsAt(items: readonly Item[], i: number): boolean {
+  const word = items[i]?.text;
+  const before = items[i - 1]?.text ?? '';
+  if (word === 'but')
+    return before !== 'nothing' && before !== 'all' && before !== 'help' && before !== 'none';
+  if (word === 'yet')
+    return (
+      items[i + 1] !== undefined &&
+      items[i + 1]?.type !== 'mark' &&
+      before !== 'not' &&
+      items[i + 1]?.text !== 'to' &&
+      i > 0 &&
+      isFullClause(items, i)
+    );
+  if (word === 'only' || word === 'except') return false;
+  if (word === 'while') return before !== 'a' && before !== 'good';
+  return true;
+}
+
+function isFullClause(items: readonly Item[], i: number): boolean {
+  return items.slice(i + 1, i + 6).some((item) => item.classes.has('BE') || item.classes.has('HAVE'));
+}
+
+const TIMES = new Set(['date', 'vague']);
+
+function isPreposition(items: readonly Item[], i: number): boolean {
+  const word = items[i]?.text;
+  const next = items[i + 1];
+  const after = items[i + 2];
+  const before = items[i - 1]?.text ?? '';
+  if (!next || next.type === 'mark') return true;
+  if (word === 'that') {
+    // A clause only after a noun or a verb of saying; else a pointing word.
+    return !(
+      items[i - 1]?.classes.has('SHOOT') ||
+      items[i - 1]?.classes.has('FRUIT') ||
+      items[i - 1]?.classes.has('SAYS') ||
+      items[i - 1]?.type === 'tree' ||
+      before === 'one' ||
+      before === 'ones'
+    );
+  }
+  if (word === 'so')
+    return before !== '' && !['i', 'we', 'it', 'they', 'the', 'that', 'now'].includes(next.text)
+      ? true
+      : i === 0;
+  if (word === 'as') return !['soon', 'long'].includes(next.text) && before !== 'soon' && before !== 'just';
+  if (word === 'cause') return before === '';
+  if (word === 'once') return ['twice', 'more', 'again', 'a', 'every'].includes(next.text);
+  if (word === 'who' || word === 'which') return false;
+  if (['if', 'because', 'unless', 'whether', 'whenever', 'when'].includes(word ?? '')) return false;
+  if (TIMES.has(next.type))
+    return word === 'since' || word === 'until' || word === 'after' || word === 'before';
+  if (next.classes.has('DET') && after && TIMES.has(after.type)) return true;
+  // "after the pinch", "since the tip": a noun follows, no clause.
+  if (['after', 'since', 'before', 'until'].includes(word ?? '')) {
+    const rest = items.slice(i + 1, i + 7).filter((item) => item.type !== 'mark');
+    return !rest.some(
+      (item) =>
+        ['i', 'we', 'it', 'they', 'he', 'she'].includes(item.text) ||
+        item.classes.has('TIPPED') ||
+        item.classes.has('TIPPING') ||
+        item.classes.has('BE') ||
+        item.classes.has('PICKED'),
+    );
+  }
+  return false;
+}
+
+/** "black and blue", "two and a half": no new clause. */
+function isFixedPair(items: readonly Item[], i: number): boolean {
+  const next = items[i + 1]?.text ?? '';
+  const before = items[i - 1]?.text ?? '';
+  return (
+    (before === 'black' && next === 'blue') ||
+    (next === 'a' && items[i + 2]?.text === 'half') ||
+    (before === 'more' && next === 'more') ||
+    (before === 'up' && next === 'down') ||
+    (before === 'blood' && next === 'bone') ||
+    (before === 'fish' && next === 'blood') ||
+    next === 'all'
+  );
+}
+
+function repairAt(items: readonly Item[], i: number, follows: boolean): number {
+  if (!follows) return 0;
+  for (const words of REPAIRS) {
+    if (!words.every((word, k) => items[i + k]?.text === word)) continue;
+    const after = items[i + words.length];
+    if (
+      words.length === 1 &&
+      (words[0] === 'no' ||
+        words[0] === 'nope' ||
+        words[0] === 'actually' ||
+        words[0] === 'sorry' ||
+        words[0] === 'wait')
+    ) {
+      // Alone between marks, or before a plain replacement: "no, the tall one"; not "no figs".
+      if (words[0] === 'no' || words[0] === 'nope') {
+        if (!after || after.text !== ',') return 0;
+      }
+      if (!after) return 0;
+    }
+    return words.length;
+  }
+  return 0;
+}

@@ -1,0 +1,173 @@
+import type { ObservationKind, WeightUnit } from '../engine/observation.ts';
+import type { Hit } from './hits.ts';
+import type { Item } from './items.ts';
+
+export interface Count {
+  readonly count: number;
+  readonly unit?: WeightUnit;
+}
+
+/** What each kind counts (labelling guide §6); kinds not listed have no count. */
+const COUNTED: ReadonlyMap<ObservationKind, string> = new Map<ObservationKind, string>([
+  ['fruitlets', 'FRUIT'],
+  ['ripening', 'FRUIT'],
+  ['picked', 'FRUIT'],
+  ['dropped', 'FRUIT'],
+  ['tipped', 'SHOOT'],
+  ['cuttings', 'CUTTING'],
+  ['rooted', 'CUTTING'],
+]);
+
+const OTHER_NOUNS = ['LEAF', 'NODE', 'SHOOT', 'CUTTING', 'BUD', 'FRUIT', 'PEST'];
+const ONES = new Set([
+  'a',
+  'an',
+  'one',
+  'lone',
+  'single',
+  'solitary',
+  'sole',
+  'first',
+  'only',
+  'another',
+  'last',
+  'solo',
+]);
+const SINGULAR = new Set([
+  'fig',
+  'figlet',
+  'fruitlet',
+  'breba',
+  'breva',
+  'baby',
+  'shoot',
+  'leader',
+  'tip',
+  'branch',
+  'sideshoot',
+  'lateral',
+  'cutting',
+  'stick',
+  'scion',
+  'stem',
+  'figlette',
+]);
+
+/** The number or weight a clause gives for `hit`, or null. `others` are the hits beside it, whose numbers are theirs. */
+export function countFor(
+  kind: ObservationKind,
+  hit: Hit,
+  items: readonly Item[],
+  others: readonly Hit[],
+): Count | null {
+  const noun = COUNTED.get(kind);
+  if (noun === undefined) return null;
+  const taken = new Set(
+    others
+      .filter((other) => other !== hit && COUNTED.has(other.kind as ObservationKind))
+      .flatMap((other) => other.at),
+  );
+  let weight: Count | null = null;
+  let number: Count | null = null;
+  for (let i = 0; i < items.length; i++) {
+    const quantity = items[i]?.quantity;
+    if (!quantity || (taken.has(i) && !hit.at.includes(i))) continue;
+    if (quantity.unit) {
+      if (kind === 'picked' || kind === 'dropped') weight ??= { count: quantity.value, unit: quantity.unit };
+      continue;
+    }
+    if (number === null && counts(items, i, noun, hit) && Number.isInteger(quantity.value))
+      number = { count: quantity.value };
+  }
+  return number ?? weight ?? oneOf(items, noun, hit);
+}
+
+function counts(items: readonly Item[], i: number, noun: string, hit: Hit): boolean {
+  let j = i + 1;
+  while (j < items.length && j < i + 5) {
+    const item = items[j];
+    if (!item) break;
+    if (item.classes.has(noun)) return true;
+    if (OTHER_NOUNS.some((name) => item.classes.has(name)) && !item.classes.has('SIZE')) return false;
+    if (
+      item.classes.has('SIZE') ||
+      item.classes.has('DET') ||
+      ['of', 'or', 'more', 'side', 'each', 'so'].includes(item.text)
+    ) {
+      j++;
+      continue;
+    }
+    break;
+  }
+  const next = items[i + 1];
+  if (!next || next.type !== 'word' || hit.at.includes(i)) return true;
+  if (
+    next.classes.has('PREP') ||
+    next.classes.has('ADV') ||
+    next.classes.has('BE') ||
+    next.classes.has('AND') ||
+    next.classes.has('SIZE') ||
+    next.classes.has('PICKED') ||
+    next.classes.has('ROOTED') ||
+    next.classes.has('RIPE') ||
+    next.classes.has('RIPEN') ||
+    next.classes.has('DROPPED') ||
+    ['each', 'in', 'total', 'so', 'have', 'has', 'figs', 'came', 'more', 'this'].includes(next.text)
+  )
+    return true;
+  return false;
+}
+
+function oneOf(items: readonly Item[], noun: string, hit: Hit): Count | null {
+  for (let i = 0; i < items.length; i++) {
+    const item = items[i];
+    if (!item) continue;
+    if (item.text === 'both' && items.slice(i + 1, i + 4).some((each) => each.classes.has(noun)))
+      return { count: 2 };
+    if (!ONES.has(item.text)) continue;
+    if (
+      item.text === 'one' &&
+      !hit.at.includes(i) &&
+      !items[i + 1]?.classes.has(noun) &&
+      items[i + 1]?.text !== 'ripe'
+    ) {
+      if (
+        !(
+          items[i + 1]?.text === 'off' ||
+          items[i + 1]?.text === 'from' ||
+          (noun === 'FRUIT' && ['first', 'ripe', 'only'].includes(items[i - 1]?.text ?? ''))
+        )
+      )
+        continue;
+      return { count: 1 };
+    }
+    for (let j = i + 1; j < Math.min(items.length, i + 5); j++) {
+      const next = items[j];
+      if (!next) break;
+      if (next.classes.has(noun) && SINGULAR.has(next.text)) {
+        // "the first fig", "a leader"; "the side shoot" has more words of the kind before its noun.
+        return { count: 1 };
+      }
+      if (
+        noun === 'FRUIT' &&
+        next.text === 'one' &&
+        item.text !== 'one' &&
+        ['first', 'only', 'another', 'last', 'single', 'a'].includes(item.text)
+      )
+        return { count: 1 };
+      if (
+        !(
+          next.classes.has('SIZE') ||
+          next.classes.has('RIPE') ||
+          next.type === 'tree' ||
+          next.classes.has('SHOOT') ||
+          next.classes.has('BREBA') ||
+          ['side', 'of', 'little', 'juicy', 'lovely', "'s"].includes(next.text) ||
+          ONES.has(next.text)
+        )
+      )
+        break;
+    }
+  }
+  return null;
+}

@@ -1,0 +1,840 @@
+import type { Clause } from './clauses.ts';
+import type { Item } from './items.ts';
+import { isOrdinary } from './lexicon/ordinary.ts';
+import { PREDICATES, type PredicateKind } from './lexicon/predicates.ts';
+import { compileTable, findMatches, type Match } from './patterns.ts';
+
+const PREDICATE_INDEX = compileTable(PREDICATES);
+
+/** Something said in a clause, with the items that say it. */
+export interface Hit {
+  readonly kind: Exclude<PredicateKind, 'none'>;
+  readonly at: readonly number[];
+  readonly first: number;
+  readonly last: number;
+}
+
+/** What a clause says, homonyms and asides taken out. */
+export function findHits(clause: Clause): Hit[] {
+  const { items } = clause;
+  const used = new Set<number>();
+  const chosen: Match<PredicateKind>[] = [];
+  for (const match of findMatches(items, PREDICATE_INDEX)) {
+    if (match.at.some((i) => used.has(i))) continue;
+    for (const i of match.at) used.add(i);
+    chosen.push(match);
+  }
+  const hits: Hit[] = [];
+  for (const { kind, at } of chosen) {
+    const first = at[0] ?? 0;
+    const last = at.at(-1) ?? 0;
+    if (kind === 'none' || !makesSense(kind, items, first, last, at)) continue;
+    hits.push({ kind, at, first, last });
+  }
+  hits.sort((a, b) => a.first - b.first);
+  return sift(hits, items);
+}
+
+const FRUIT_NEWS = new Set<PredicateKind>([
+  'picked',
+  'dropped',
+  'ripening',
+  'no-fruitlets',
+  'trouble',
+  'frost',
+  'care',
+]);
+
+/** Of several things said at once, those that stand. */
+function sift(hits: readonly Hit[], items: readonly Item[]): Hit[] {
+  const kinds = new Set(hits.map((hit) => hit.kind));
+  return hits.filter((hit) => {
+    if (hit.kind === 'fruitlets' && onlyFruitWord(hit, items)) {
+      if ([...FRUIT_NEWS].some((kind) => kinds.has(kind as Hit['kind']))) return false;
+      if (kinds.has('cuttings') || kinds.has('pruned')) return false;
+      if (kinds.has('tipped') && !hasCount(hit, items)) return false;
+    }
+    if (
+      hit.kind === 'ask-kind' &&
+      (kinds.has('buds-double') ||
+        kinds.has('buds-single') ||
+        kinds.has('no-fruitlets') ||
+        kinds.has('fruitlets') ||
+        kinds.has('leafed-out') ||
+        kinds.has('tipped'))
+    )
+      return false;
+    if (hit.kind === 'ripening' && (kinds.has('picked') || kinds.has('dropped'))) return false;
+    if (
+      hit.kind === 'ripening' &&
+      kinds.has('trouble') &&
+      !items.some((item) => item.classes.has('FRUIT') || item.text === 'ripe')
+    )
+      return false;
+    if (hit.kind === 'trouble' && kinds.has('dropped')) return false;
+    if (
+      hit.kind === 'trouble' &&
+      (kinds.has('frost') || kinds.has('care')) &&
+      hit.at.length === 1 &&
+      isPest(items[hit.first])
+    ) {
+      // "sprayed for mites", "netted it before the starlings": the reason, not the news.
+      const care = hits.find((each) => each.kind === 'care' || each.kind === 'frost');
+      if (
+        care &&
+        care.first < hit.first &&
+        items
+          .slice(care.first, hit.first)
+          .some((item) => ['for', 'against', 'from', 'before', 'off', 'to', 'of', 'in'].includes(item.text))
+      )
+        return false;
+    }
+    if (hit.kind === 'branched' && kinds.has('tipped') && onlyShootWord(hit, items)) return false;
+    if (hit.kind === 'branched' && (kinds.has('pruned') || kinds.has('cuttings'))) return false;
+    if (hit.kind === 'leafed-out' && (kinds.has('trouble') || kinds.has('dormant'))) return false;
+    if (
+      hit.kind === 'picked' &&
+      kinds.has('trouble') &&
+      items.some((item) => item.classes.has('THIEF')) &&
+      hits.some((each) => each.kind === 'trouble' && each.first <= hit.first)
+    )
+      return false;
+    if (hit.kind === 'picked' && kinds.has('care') && hit.at.every((i) => items[i]?.classes.has('WEIGHT')))
+      return false;
+    if (
+      hit.kind === 'fruitlets' &&
+      (kinds.has('buds-double') || kinds.has('buds-single')) &&
+      !items.some((item) => item.classes.has('FRUIT'))
+    )
+      return false;
+    return true;
+  });
+}
+
+function isPest(item: Item | undefined): boolean {
+  return item !== undefined && (item.classes.has('PEST') || item.classes.has('THIEF'));
+}
+
+function onlyFruitWord(hit: Hit, items: readonly Item[]): boolean {
+  return hit.at.every((i) => {
+    const item = items[i];
+    return (
+      item !== undefined &&
+      (item.classes.has('FRUIT') ||
+        item.classes.has('FRUITLET') ||
+        item.classes.has('SIZE') ||
+        item.type === 'quantity' ||
+        item.classes.has('PREP'))
+    );
+  });
+}
+
+function hasCount(hit: Hit, items: readonly Item[]): boolean {
+  return hit.at.some((i) => items[i]?.type === 'quantity');
+}
+
+function onlyShootWord(hit: Hit, items: readonly Item[]): boolean {
+  return hit.at.every(
+    (i) =>
+      items[i]?.classes.has('SHOOT') ||
+      items[i]?.classes.has('SIZE') ||
+      items[i]?.classes.has('DET') ||
+      items[i]?.type === 'quantity' ||
+      items[i]?.text === 'side',
+  );
+}
+
+function makesSense(
+  kind: PredicateKind,
+  items: readonly Item[],
+  first: number,
+  last: number,
+  at: readonly number[],
+): boolean {
+  const verb = items[first];
+  if (!verb) return false;
+  if (kind === 'tipped' && verb.classes.has('TIPPED')) {
+    return subjectFits(items, first) && objectFits(items, first);
+  }
+  if (kind === 'tipped' && verb.classes.has('TIPPING') && at.length <= 1) {
+    return (
+      items
+        .slice(0, first)
+        .some((item) =>
+          ['spent', 'finished', 'done', 'been', 'am', 'was', 'were', 'busy', 'out', 'morning'].includes(
+            item.text,
+          ),
+        ) && objectFits(items, first)
+    );
+  }
+  if (kind === 'picked' && verb.classes.has('PICKED')) return pickFits(items, first);
+  if (kind === 'dropped' && verb.classes.has('DROPPED')) return dropFits(items, first);
+  if (kind === 'dropped') return !items.some((item) => item.classes.has('LEAF'));
+  if (kind === 'care' && at.length === 1) return careFits(items, first);
+  if (kind === 'fruitlets' && verb.type === 'tree' && items[last]?.type === 'quantity') {
+    return !items
+      .slice(last + 1)
+      .some((item) => item.classes.has('LEAF') || item.classes.has('SHOOT') || item.classes.has('CUTTING'));
+  }
+  if (kind === 'fruitlets' && at.length === 1 && verb.text === 'crop')
+    return items.some((item) =>
+      ['main', 'first', 'second', 'good', 'big', 'decent', 'nice', 'heavy', 'breba'].includes(item.text),
+    );
+  if (
+    kind === 'ripening' &&
+    at.length === 1 &&
+    ['colour', 'color', 'soft', 'swell', 'swollen'].includes(verb.text)
+  )
+    return !items.some((item) => item.classes.has('LEAF'));
+  if (kind === 'trouble' && at.length === 1 && TWO_FACED.has(verb.text)) return false;
+  return true;
+}
+
+/** Words of trouble that are trouble only beside another. */
+const TWO_FACED = new Set(
+  [
+    'broken',
+    'fly',
+    'flies',
+    'blown',
+    'spot',
+    'spotted',
+    'curl',
+    'burn',
+    'cooked',
+    'something',
+    'split',
+    'crisp',
+    'dog',
+    'bird',
+    'birds',
+    'scale',
+    'spider',
+    'bug',
+    'fried',
+    'beat',
+    'knocked',
+    'hens',
+    'chickens',
+    'sick',
+    'ants',
+    'torn',
+  ].filter(
+    (word) =>
+      !['birds', 'ants', 'scale', 'split', 'fried', 'bird', 'knocked', 'torn', 'cooked'].includes(word),
+  ),
+);
+
+const SUBJECTS = new Set([
+  'i',
+  'we',
+  'have',
+  'has',
+  'had',
+  'been',
+  'was',
+  'were',
+  'is',
+  'are',
+  'got',
+  'get',
+  'getting',
+  'just',
+  'finally',
+  'also',
+  'then',
+  'and',
+  'already',
+  'both',
+  'all',
+  'now',
+  'it',
+  'they',
+  'them',
+  'well',
+  'so',
+  'today',
+  'properly',
+  'fully',
+  'only',
+  'even',
+  'lightly',
+  'hard',
+  'gently',
+  'them',
+  'one',
+  'ones',
+  'that',
+  'be',
+  'being',
+  'not',
+  'never',
+  'did',
+  'quickly',
+  'carefully',
+  'went',
+  'ahead',
+  'ok',
+  'right',
+  'yes',
+  'done',
+  'oh',
+  'lol',
+  'newly',
+  'freshly',
+  'recently',
+  'officially',
+  'accidentally',
+  'successfully',
+  'bravely',
+  'ruthlessly',
+  'gingerly',
+  'again',
+  'out',
+  'since',
+  'after',
+  'when',
+  'where',
+  'the',
+  'this',
+  'these',
+  'those',
+  'my',
+  "'s",
+  'there',
+  'gave',
+  'late',
+  'early',
+  'she',
+  'he',
+  'you',
+  'us',
+  'hit',
+  'every',
+  'each',
+  'everything',
+  'thoroughly',
+  'neatly',
+  'half',
+  'mostly',
+  'partly',
+  'partially',
+  'completely',
+  'today',
+  'tho',
+  'though',
+  'too',
+  'promptly',
+  'duly',
+  'manually',
+  'quietly',
+  'hand',
+  'double',
+  're',
+  'me',
+  'wait',
+  'hubby',
+  'tree',
+  'plant',
+  'earlier',
+  'later',
+  'next',
+  'to',
+  'as',
+  'in',
+  'on',
+  'no',
+  'yep',
+  'yup',
+  'note',
+  'log',
+  'logged',
+  'record',
+  'please',
+  'anyway',
+  'morning',
+  'afternoon',
+  'evening',
+  'courage',
+  'ok',
+  'should',
+  'would',
+  'could',
+  'will',
+  'might',
+  'may',
+  'must',
+  'nearly',
+  'almost',
+  'meant',
+  'forgot',
+  'wish',
+  'if',
+  'update',
+  'report',
+  'hi',
+  'hey',
+]);
+
+/** What may stand before "tipped": the grower, the tree or a shoot, an auxiliary; not the wind or the dog. */
+function subjectFits(items: readonly Item[], at: number): boolean {
+  const before = items[at - 1];
+  if (!before) return true;
+  if (before.type !== 'word') return before.type !== 'number';
+  return (
+    SUBJECTS.has(before.text) ||
+    before.classes.has('SHOOT') ||
+    before.classes.has('HOUSE') ||
+    before.classes.has('TREEWORD') ||
+    before.classes.has('SIZE') ||
+    before.classes.has('ADV') ||
+    before.classes.has('OTHERS') ||
+    before.classes.has('EMPTY') ||
+    before.text.endsWith('ly') ||
+    before.text === 'measure'
+  );
+}
+
+const AFTER_TIPPED = new Set([
+  'out',
+  'back',
+  'off',
+  'on',
+  'at',
+  'from',
+  'above',
+  'after',
+  'with',
+  'for',
+  'again',
+  'too',
+  'as',
+  'well',
+  'it',
+  'them',
+  'him',
+  'her',
+  'both',
+  'all',
+  'that',
+  'this',
+  'these',
+  'those',
+  'some',
+  'most',
+  'half',
+  'last',
+  'lot',
+  'rest',
+  'everything',
+  'today',
+  'now',
+  'already',
+  'hard',
+  'to',
+  'in',
+  'by',
+  'last',
+  'past',
+  'beyond',
+  'just',
+  'early',
+  'late',
+  'when',
+  'because',
+  'before',
+  'finally',
+  'ok',
+  'yay',
+  'lol',
+  'this',
+  'earlier',
+  'once',
+  'twice',
+  'but',
+  'so',
+  'properly',
+  'every',
+  'each',
+  'any',
+  'right',
+  'way',
+  'down',
+  'according',
+  'like',
+  'ones',
+  'one',
+  'even',
+  'not',
+  'and',
+  'n',
+  'exactly',
+  'either',
+  'measure',
+  'yesterday',
+  'fine',
+  'nicely',
+  'gently',
+  'here',
+  'there',
+  'is',
+  'are',
+  'was',
+  'were',
+  'has',
+  'have',
+  'had',
+  'instead',
+  'per',
+  'only',
+  'also',
+  'immediately',
+  'thanks',
+  'cheers',
+  'haha',
+  'same',
+  'about',
+  'around',
+  'approx',
+  'roughly',
+  'weeks',
+  'week',
+  'days',
+  'months',
+  'ages',
+  'thank',
+  'okay',
+  'sap',
+  'sticky',
+  'mine',
+  'ours',
+  'quick',
+  'first',
+  'second',
+  'third',
+  'good',
+  'please',
+  'x',
+  'hoping',
+  'hopefully',
+  'ahead',
+  'the',
+  'my',
+  'its',
+  'a',
+  'an',
+  'our',
+  'of',
+  'tree',
+  'trees',
+  'shoots',
+  'and',
+  'the',
+  'round',
+  'inside',
+  'outside',
+  'myself',
+  'ourselves',
+  'got',
+  'yet',
+  'four',
+  'good',
+  'bang',
+  'dead',
+  'later',
+  'ready',
+  'job',
+  'over',
+]);
+
+/** What may stand after "tipped": a tree, a shoot, a number of shoots, a place on the shoot, or nothing. */
+function objectFits(items: readonly Item[], at: number): boolean {
+  let i = at + 1;
+  let determined = false;
+  let counted = false;
+  for (;;) {
+    const item = items[i];
+    if (!item) return true;
+    if (item.type === 'tree' || item.type === 'date' || item.type === 'vague') return true;
+    if (item.type === 'quantity') {
+      counted = true;
+      i++;
+      continue;
+    }
+    if (item.text === 'over' && !determined) return false;
+    if (['up', 'into', 'onto'].includes(item.text) && !determined) return false;
+    if (item.text === 'in' && !determined)
+      return (
+        items[i + 1]?.type === 'date' ||
+        ['june', 'may', 'july', 'the', 'april'].includes(items[i + 1]?.text ?? '') ||
+        items[i + 1]?.text === 'measure'
+      );
+    if (item.text === 'to')
+      return (
+        items[i + 1]?.text === 'measure' ||
+        items[i + 1]?.type === 'quantity' ||
+        [
+          'encourage',
+          'force',
+          'stop',
+          'make',
+          'get',
+          'see',
+          'try',
+          'keep',
+          'help',
+          'push',
+          'speed',
+          'slow',
+          'hurry',
+          'promote',
+          'induce',
+          'trigger',
+        ].includes(items[i + 1]?.text ?? '')
+      );
+    if (item.text === 'by')
+      return !items
+        .slice(i + 1)
+        .some(
+          (each) =>
+            each.classes.has('FROST') ||
+            each.classes.has('TROUBLE') ||
+            ['wind', 'cold', 'dog', 'cat', 'hail', 'deer'].includes(each.text),
+        );
+    if (
+      item.text === 'back' &&
+      ['from', 'to', 'into', 'home', 'in'].includes(items[i + 1]?.text ?? '') &&
+      items[i + 1]?.text !== 'to'
+    )
+      return false;
+    if (item.text === 'at' && ['by', 'my'].includes(items[i + 1]?.text ?? '')) return false;
+    if (item.classes.has('SHOOT') || item.classes.has('BUD')) return true;
+    if (item.classes.has('FRUIT') || item.classes.has('LEAF') || item.classes.has('CUTTING')) return false;
+    if (
+      item.classes.has('DET') ||
+      [
+        'all',
+        'both',
+        'some',
+        'most',
+        'every',
+        'each',
+        'half',
+        'of',
+        'few',
+        'couple',
+        'few',
+        'more',
+        'back',
+        'out',
+        'off',
+        'around',
+        'about',
+        'approx',
+        'roughly',
+      ].includes(item.text)
+    ) {
+      if (['back', 'out', 'off'].includes(item.text)) {
+        if (['to', 'for', 'into', 'the'].includes(items[i + 1]?.text ?? '') && items[i + 1]?.text !== 'the')
+          return (
+            items[i + 1]?.text === 'to' &&
+            (items[i + 2]?.text === 'measure' || items[i + 2]?.type === 'quantity')
+          );
+        i++;
+        continue;
+      }
+      determined = true;
+      i++;
+      continue;
+    }
+    if (item.classes.has('SIZE') && determined) {
+      i++;
+      continue;
+    }
+    if (determined || counted) {
+      if (
+        [
+          'tree',
+          'trees',
+          'plant',
+          'plants',
+          'lot',
+          'whole',
+          'rest',
+          'one',
+          'ones',
+          'thing',
+          'bush',
+          'weaker',
+          'thin',
+          'fast',
+          'side',
+          'stronger',
+          'thinner',
+          'longest',
+          'outer',
+          'inner',
+          'upper',
+          'lower',
+          'vigorous',
+          'same',
+          'entire',
+          'south',
+          'north',
+          'sunny',
+          'measure',
+          'on',
+          'at',
+          'from',
+          'to',
+          'so',
+          'per',
+          'off',
+          'in',
+          'guy',
+          'beast',
+          'bugger',
+          'strongest',
+          'weakest',
+          'longer',
+          'outside',
+          'them',
+          'it',
+          'thicker',
+          'spindly',
+          'leggy',
+          'pots',
+          'figs',
+          'week',
+          'day',
+          'morning',
+          'evening',
+          'back',
+          'minute',
+          'front',
+          'today',
+          'above',
+          'odd',
+          'remaining',
+        ].includes(item.text) ||
+        item.classes.has('PRO') ||
+        item.classes.has('SIZE')
+      )
+        return true;
+      // A noun the lexicon does not know: another thing (a can, the bin men) if it is an everyday word, else perhaps a tree.
+      return !isOrdinary(item.text);
+    }
+    if (item.type === 'mark') return true;
+    return (
+      AFTER_TIPPED.has(item.text) ||
+      item.classes.has('ADV') ||
+      item.classes.has('SIZE') ||
+      item.classes.has('PRO') ||
+      item.classes.has('EMPTY') ||
+      item.classes.has('NEG') ||
+      item.text.endsWith('ly') ||
+      (item.classes.size === 0 && !isOrdinary(item.text))
+    );
+  }
+}
+
+function pickFits(items: readonly Item[], at: number): boolean {
+  const word = items[at]?.text ?? '';
+  if (
+    [
+      'pinched',
+      'grabbed',
+      'pulled',
+      'gathered',
+      'collected',
+      'enjoyed',
+      'polished',
+      'swiped',
+      'bagged',
+      'sampled',
+      'tasted',
+      'tried',
+      'crunched',
+      'picked',
+      'plucked',
+    ].includes(word)
+  ) {
+    const rest = items.slice(at + 1);
+    const object = rest.find(
+      (item) =>
+        !item.classes.has('DET') &&
+        !item.classes.has('SIZE') &&
+        !item.classes.has('PREP') &&
+        !item.classes.has('ADV'),
+    );
+    if (word === 'picked') {
+      if (!object) return true;
+      if (object.classes.has('LEAF') || object.classes.has('SUCKER') || object.classes.has('CUTTING'))
+        return false;
+      if (
+        object.type === 'word' &&
+        object.classes.size === 0 &&
+        isOrdinary(object.text) &&
+        rest[0]?.classes.has('DET')
+      )
+        return false;
+      return true;
+    }
+    return (
+      rest.some((item) => item.classes.has('FRUIT')) ||
+      (object !== undefined &&
+        (object.type === 'quantity' || object.type === 'tree') &&
+        rest.some((item) => ['off', 'from'].includes(item.text))) ||
+      (object?.type === 'quantity' && object.classes.has('WEIGHT'))
+    );
+  }
+  return true;
+}
+
+function dropFits(items: readonly Item[], at: number): boolean {
+  if (items.some((item) => item.classes.has('LEAF'))) return false;
+  const word = items[at]?.text ?? '';
+  const said = items.some(
+    (item) =>
+      item.classes.has('FRUIT') ||
+      ['everything', 'lot', 'them', 'all', 'both', 'every', 'whole'].includes(item.text),
+  );
+  if (word === 'dropped' || word === 'aborted')
+    return said || items[at + 1] === undefined || items.some((item) => item.classes.has('BREBA'));
+  return said;
+}
+
+function careFits(items: readonly Item[], at: number): boolean {
+  const word = items[at]?.text ?? '';
+  if (['water', 'feed', 'mulch'].includes(word)) {
+    const before = items[at - 1]?.text ?? '';
+    return (
+      !['to', 'not', 'no', 'of', 'under', 'without', 'the', 'rain', 'standing', 'hose'].includes(before) ||
+      before === 'of' ||
+      before === 'the'
+    );
+  }
+  if (['given', 'gave'].includes(word)) return false;
+  if (
+    [
+      'topped',
+      'stripped',
+      'cleaned',
+      'covered',
+      'moved',
+      'turned',
+      'rotated',
+      'treated',
+      'sunk',
+      'trained',
+      'inspected',
+      'divided',
+      'hauled',
+    ].includes(word)
+  ) {
+    if (word === 'topped' || word === 'sunk') return false;
+    if (word === 'covered') return !items.some((item) => item.classes.has('BE')) && at !== items.length - 1;
+    return true;
+  }
+  return true;
+}

@@ -1,0 +1,114 @@
+import type { Setting } from './contract.ts';
+import { findDates, findVagueDates, type PlacedHit } from './dates/index.ts';
+import { mendWord } from './lexicon/vocabulary.ts';
+import { classesOf } from './lexicon/word-classes.ts';
+import { findQuantities, type Quantity } from './quantities.ts';
+import { tokenise } from './tokens.ts';
+import { findMentions, type Mention } from './trees/mentions.ts';
+import { rosterIndex } from './trees/roster-index.ts';
+
+/** What clauses are made of: a word, a mark, or a phrase already understood (tree, date, quantity). */
+export interface Item {
+  readonly text: string;
+  readonly typed: string;
+  readonly classes: ReadonlySet<string>;
+  readonly start: number;
+  readonly end: number;
+  readonly type: 'word' | 'number' | 'mark' | 'tree' | 'date' | 'vague' | 'quantity';
+  readonly mention?: Mention;
+  readonly date?: PlacedHit;
+  readonly quantity?: Quantity;
+}
+
+const NO_CLASSES: ReadonlySet<string> = new Set();
+const DATE_CLASSES: ReadonlySet<string> = new Set(['DATE']);
+const OLD_WOOD_CLASSES: ReadonlySet<string> = new Set(['BREBA', 'OLDWOOD']);
+
+/** The message as items, from left to right. */
+export function readItems(text: string, setting: Setting): Item[] {
+  const words = joinOldWood(readWords(text, setting));
+  const dated = placeDates(text, words, setting);
+  const named = findMentions(dated, setting.roster);
+  return findQuantities(named);
+}
+
+function readWords(text: string, setting: Setting): Item[] {
+  const index = rosterIndex(setting.roster);
+  return tokenise(text).map((token) => {
+    const { start, end, type } = token;
+    if (type !== 'word')
+      return { text: token.text, typed: token.typed, classes: classesOf(token.text), start, end, type };
+    const known = index.strong.has(token.text) || index.weak.has(token.text);
+    const mended = known ? token.text : mendWord(token.text, index.spelling);
+    return { text: mended, typed: token.typed, classes: classesOf(mended), start, end, type };
+  });
+}
+
+const OLD = new Set(['last', 'previous', 'old', 'older', 'prior']);
+const WOOD = new Set(['wood', 'growth', 'shoots', 'branches', 'canes', 'stems', 'branch', 'stem', 'shoot']);
+
+/** "old wood", "last year's wood": where brebas grow, and no past season. */
+function joinOldWood(items: readonly Item[]): Item[] {
+  const out: Item[] = [];
+  for (let i = 0; i < items.length; i++) {
+    const item = items[i];
+    if (!item) continue;
+    if (OLD.has(item.text)) {
+      let j = i + 1;
+      while (
+        j < i + 4 &&
+        ['year', 'years', "'s", 'season', 'seasons', 'summer', 'summers'].includes(items[j]?.text ?? '')
+      )
+        j++;
+      const wood = items[j];
+      if (wood && WOOD.has(wood.text) && (j > i + 1 || wood.text === 'wood' || wood.text === 'growth')) {
+        out.push({ ...item, text: 'oldwood', classes: OLD_WOOD_CLASSES, end: wood.end });
+        i = j;
+        continue;
+      }
+    }
+    out.push(item);
+  }
+  return out;
+}
+
+function placeDates(text: string, items: readonly Item[], setting: Setting): Item[] {
+  const dates = findDates(text, { ...setting, lean: 'past' });
+  const vague = findVagueDates(text).filter(
+    (hit) =>
+      !dates.some((date) => date.index < hit.index + hit.length && hit.index < date.index + date.length),
+  );
+  if (dates.length === 0 && vague.length === 0) return [...items];
+  const spans: Item[] = [
+    ...dates.map((date) => spanItem(date, 'date', date)),
+    ...vague.map((hit) => spanItem(hit, 'vague', undefined)),
+  ].sort((a, b) => a.start - b.start);
+  const out: Item[] = [];
+  let s = 0;
+  for (const item of items) {
+    while (s < spans.length && (spans[s]?.end ?? 0) <= item.start) {
+      const span = spans[s++];
+      if (span && !out.includes(span)) out.push(span);
+    }
+    const span = spans[s];
+    if (span && item.start >= span.start && item.start < span.end && item.text !== 'oldwood') {
+      if (!out.includes(span)) out.push(span);
+      continue;
+    }
+    out.push(item);
+  }
+  for (; s < spans.length; s++) {
+    const span = spans[s];
+    if (span && !out.includes(span)) out.push(span);
+  }
+  return out;
+}
+
+function spanItem(
+  hit: { index: number; length: number; text: string },
+  type: 'date' | 'vague',
+  date: PlacedHit | undefined,
+): Item {
+  const span = { text: type, typed: hit.text, start: hit.index, end: hit.index + hit.length, type };
+  return date ? { ...span, classes: DATE_CLASSES, date } : { ...span, classes: NO_CLASSES };
+}

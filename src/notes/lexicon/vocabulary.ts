@@ -1,0 +1,71 @@
+import { buildSpellingIndex, countSlips, nearest, type SpellingIndex, slipsAllowed } from '../spelling.ts';
+import { CULTIVAR_NAMES } from '../trees/cultivar-names.ts';
+import { frequentWords, isOrdinary } from './ordinary.ts';
+import { patternWords } from './predicates.ts';
+import { classesOf, knownWords } from './word-classes.ts';
+
+/** Words of dates, so that a typo in one is not mended into something else. */
+const DATE_WORDS =
+  'monday tuesday wednesday thursday friday saturday sunday january february march april may june july august september october november december mon tue tues wed thu thur thurs fri sat sun jan feb mar apr jun jul aug sep sept oct nov dec today yesterday tomorrow tonight week weeks weekend month months fortnight year years ago morning afternoon evening night noon midnight spring summer autumn winter easter christmas xmas halloween thanksgiving juneteenth anzac mothers fathers memorial labor labour patricks valentines';
+
+const core = new Set<string>([...knownWords(), ...patternWords(), ...DATE_WORDS.split(' ')]);
+for (const { words } of CULTIVAR_NAMES) for (const word of words) if (word.length > 3) core.add(word);
+
+let index: SpellingIndex | null = null;
+/** Lexicon words come first, so that they win a tie against everyday ones. */
+function spellingIndex(): SpellingIndex {
+  index ??= buildSpellingIndex([...core, ...frequentWords()]);
+  return index;
+}
+
+/** True when a word stands as typed. */
+export function isKnownWord(word: string): boolean {
+  return core.has(word) || isOrdinary(word) || classesOf(word).size > 0;
+}
+
+const MEMORY = 5000;
+const remembered = new Map<string, string>();
+
+/** The word meant by an unknown one, or the word itself. Roster words (`names`) win over ours at the same distance. */
+export function mendWord(word: string, names: readonly string[]): string {
+  if (word.length < 3 || isKnownWord(word)) return word;
+  const own = nearestName(word, names);
+  if (own !== null && own.slips <= 1) return own.word;
+  const general = mendGeneral(word);
+  if (own !== null && (general === word || own.slips <= countSlips(word, general, 3))) return own.word;
+  return general;
+}
+
+function mendGeneral(word: string): string {
+  const known = remembered.get(word);
+  if (known !== undefined) return known;
+  const found = nearest(spellingIndex(), word)?.word ?? doubled(word) ?? word;
+  if (remembered.size >= MEMORY) remembered.clear();
+  remembered.set(word, found);
+  return found;
+}
+
+/** "sooo" → "so", "yesss" → "yes": letters held down. */
+function doubled(word: string): string | null {
+  const single = word.replace(/(.)\1+/g, '$1');
+  if (single !== word && isKnownWord(single)) return single;
+  const double = word.replace(/(.)\1{2,}/g, '$1$1');
+  return double !== word && isKnownWord(double) ? double : null;
+}
+
+function nearestName(word: string, names: readonly string[]): { word: string; slips: number } | null {
+  let best: { word: string; slips: number } | null = null;
+  for (const name of names) {
+    const allowed = Math.min(slipsAllowed(word.length), slipsAllowed(name.length));
+    if (allowed === 0 || Math.abs(name.length - word.length) > allowed) continue;
+    const slips = countSlips(word, name, allowed);
+    // Two slips only where the first letter holds, or short names would catch everything.
+    if (slips <= allowed && (slips < 2 || name[0] === word[0]) && (best === null || slips < best.slips))
+      best = { word: name, slips };
+  }
+  if (best === null && word.length >= 4 && !/[aeiou]/.test(word)) {
+    const full = names.find((name) => name.replace(/[aeiou]/g, '') === word);
+    if (full !== undefined) return { word: full, slips: 2 };
+  }
+  return best;
+}

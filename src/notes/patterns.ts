@@ -1,0 +1,162 @@
+import type { Item } from './items.ts';
+
+/** One element of a pattern; see `lexicon/predicates.ts` for the notation. */
+interface Element {
+  readonly words: ReadonlySet<string>;
+  readonly classes: readonly string[];
+  readonly optional: boolean;
+  /** Most items of anything that it may stand for; 0 for an ordinary element. */
+  readonly gap: number;
+  readonly edge: '^' | '$' | null;
+}
+
+interface Pattern<K extends string> {
+  readonly kind: K;
+  readonly elements: readonly Element[];
+  /** Place in the table, for ties. */
+  readonly rank: number;
+}
+
+/** A pattern found in a clause. */
+export interface Match<K extends string> {
+  readonly kind: K;
+  /** Items it spells out, ascending; gaps left out. */
+  readonly at: readonly number[];
+  readonly rank: number;
+}
+
+function compile<K extends string>(source: string, kind: K, rank: number): Pattern<K> {
+  return {
+    kind,
+    rank,
+    elements: source
+      .split(' ')
+      .filter((part) => part !== '')
+      .map(compileElement),
+  };
+}
+
+const NOTHING: ReadonlySet<string> = new Set();
+
+function compileElement(part: string): Element {
+  const plain = { words: NOTHING, classes: [], optional: false, gap: 0, edge: null };
+  if (part === '~') return { ...plain, gap: 3 };
+  if (part === '~~') return { ...plain, gap: 7 };
+  if (part === '^' || part === '$') return { ...plain, edge: part };
+  const optional = part.endsWith('?');
+  const options = (optional ? part.slice(0, -1) : part)
+    .split('|')
+    .filter((option) => option !== '' && option !== '$');
+  return {
+    ...plain,
+    optional,
+    words: new Set(options.filter((option) => !isClass(option))),
+    classes: options.filter(isClass),
+  };
+}
+
+function isClass(option: string): boolean {
+  return /^[A-Z][A-Z0-9]*$/.test(option);
+}
+
+/** The patterns of a table, filed under what they may begin with. */
+export interface PatternIndex<K extends string> {
+  readonly byWord: ReadonlyMap<string, readonly Pattern<K>[]>;
+  readonly byClass: ReadonlyMap<string, readonly Pattern<K>[]>;
+}
+
+export function compileTable<K extends string>(
+  table: readonly (readonly [kind: K, sources: readonly string[]])[],
+): PatternIndex<K> {
+  const byWord = new Map<string, Pattern<K>[]>();
+  const byClass = new Map<string, Pattern<K>[]>();
+  let rank = 0;
+  for (const [kind, sources] of table) {
+    for (const source of sources) {
+      const pattern = compile(source, kind, rank++);
+      for (const element of leading(pattern.elements)) {
+        for (const word of element.words) push(byWord, word, pattern);
+        for (const name of element.classes) push(byClass, name, pattern);
+      }
+    }
+  }
+  return { byWord, byClass };
+}
+
+/** What a pattern may begin with: its optional elements up to and with the first that is not. */
+function leading(elements: readonly Element[]): Element[] {
+  const found: Element[] = [];
+  for (const element of elements) {
+    if (element.edge !== null || element.gap > 0) continue;
+    found.push(element);
+    if (!element.optional) break;
+  }
+  return found;
+}
+
+function push<T>(map: Map<string, T[]>, key: string, value: T): void {
+  const at = map.get(key);
+  if (!at) map.set(key, [value]);
+  else if (at.at(-1) !== value) at.push(value);
+}
+
+/** Every pattern that begins at each item of a clause; the longest first, then in the table's order. */
+export function findMatches<K extends string>(items: readonly Item[], index: PatternIndex<K>): Match<K>[] {
+  const matches: Match<K>[] = [];
+  for (let i = 0; i < items.length; i++) {
+    const item = items[i];
+    if (!item) continue;
+    tryAll(index.byWord.get(item.text), items, i, matches);
+    for (const name of item.classes) tryAll(index.byClass.get(name), items, i, matches);
+  }
+  return matches.sort(
+    (a, b) => b.at.length - a.at.length || a.rank - b.rank || (a.at[0] ?? 0) - (b.at[0] ?? 0),
+  );
+}
+
+function tryAll<K extends string>(
+  patterns: readonly Pattern<K>[] | undefined,
+  items: readonly Item[],
+  i: number,
+  into: Match<K>[],
+): void {
+  if (!patterns) return;
+  for (const pattern of patterns) {
+    const at: number[] = [];
+    if (matchFrom(pattern.elements, 0, items, i, at))
+      into.push({ kind: pattern.kind, at: [...at], rank: pattern.rank });
+  }
+}
+
+/** Depth is bounded by the pattern's length, and gaps by 7 items, so the work is too. */
+function matchFrom(
+  elements: readonly Element[],
+  e: number,
+  items: readonly Item[],
+  i: number,
+  at: number[],
+): boolean {
+  const element = elements[e];
+  if (!element) return true;
+  if (element.edge === '^') return i === 0 && matchFrom(elements, e + 1, items, i, at);
+  if (element.edge === '$') return i >= items.length && matchFrom(elements, e + 1, items, i, at);
+  if (element.gap > 0) {
+    for (let skip = 0; skip <= element.gap && i + skip <= items.length; skip++) {
+      if (matchFrom(elements, e + 1, items, i + skip, at)) return true;
+    }
+    return false;
+  }
+  const item = items[i];
+  if (item && fits(element, item)) {
+    at.push(i);
+    if (matchFrom(elements, e + 1, items, i + 1, at)) return true;
+    at.pop();
+  }
+  return element.optional && matchFrom(elements, e + 1, items, i, at);
+}
+
+function fits(element: Element, item: Item): boolean {
+  if (element.words.has(item.text)) return true;
+  for (const name of element.classes) if (item.classes.has(name)) return true;
+  return false;
+}

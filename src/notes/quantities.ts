@@ -1,0 +1,294 @@
+import type { WeightUnit } from '../engine/observation.ts';
+import type { Item } from './items.ts';
+
+/** A number of things, or a weight. */
+export interface Quantity {
+  readonly value: number;
+  readonly unit: WeightUnit | null;
+  /** "2 of 7", "one of them": a part of the whole. */
+  readonly ofMore: boolean;
+}
+
+const SMALL =
+  'zero one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen sixteen seventeen eighteen nineteen twenty'.split(
+    ' ',
+  );
+const TENS = 'thirty forty fifty sixty seventy eighty ninety hundred'.split(' ');
+const NUMBER_WORDS = new Map<string, number>([
+  ...SMALL.map((word, i) => [word, i] as const),
+  ...TENS.map((word, i) => [word, 30 + i * 10] as const),
+  ['couple', 2],
+  ['pair', 2],
+  ['brace', 2],
+  ['trio', 3],
+  ['dozen', 12],
+  ['fourty', 40],
+  ['tree', Number.NaN],
+]);
+NUMBER_WORDS.delete('tree');
+
+const UNITS: ReadonlyMap<string, WeightUnit> = new Map<string, WeightUnit>([
+  ...['lb', 'lbs', 'pound', 'pounds', 'pounder'].map((word) => [word, 'lb'] as const),
+  ...['kg', 'kgs', 'kilo', 'kilos', 'kilogram', 'kilograms', 'kilogramme', 'kilogrammes'].map(
+    (word) => [word, 'kg'] as const,
+  ),
+  ...['oz', 'ozs', 'ounce', 'ounces'].map((word) => [word, 'oz'] as const),
+  ...['g', 'gr', 'gm', 'gms', 'gram', 'grams', 'gramme', 'grammes'].map((word) => [word, 'g'] as const),
+]);
+
+/** Words after a number that make it a measure of something else. */
+const MEASURES = new Set(
+  'leaf leaves node nodes inch inches in cm mm m ft feet foot gal gallon gallons l litre litres liter liters degrees degree deg f c days day weeks week months month years year hours hour hrs hr mins minutes min am pm percent ml yard yards metres meters acres miles mph km buds? ppm psi quid bucks dollars pounds? points foot tall high wide deep ish? times watt watts season seasons summers winters springs zone'.split(
+    ' ',
+  ),
+);
+/** Words before a number that make it a name or a place. */
+const LABELS = new Set(
+  'node nodes zone stage week day page step number no # $ £ € @ leaf phase version round age year route usda below above minus hit reached temp temps plus'.split(
+    ' ',
+  ),
+);
+
+const NUM: ReadonlySet<string> = new Set(['NUM']);
+const NUM1: ReadonlySet<string> = new Set(['NUM', 'NUM1']);
+const NUM2: ReadonlySet<string> = new Set(['NUM', 'NUM2']);
+const WEIGHT: ReadonlySet<string> = new Set(['WEIGHT']);
+const MEASURE: ReadonlySet<string> = new Set(['MEASURE']);
+
+/** Puts numbers, ranges, dozens, fractions and weights in one item each. */
+export function findQuantities(items: readonly Item[]): Item[] {
+  const out: Item[] = [];
+  for (let i = 0; i < items.length; ) {
+    const read = readQuantity(items, i, out.at(-1));
+    const item = items[i];
+    if (!item) break;
+    if (read) {
+      const last = items[read.end - 1] ?? item;
+      out.push({
+        text: read.measure ? 'measure' : 'quantity',
+        typed: items
+          .slice(i, read.end)
+          .map((each) => each.typed)
+          .join(' '),
+        classes: read.measure ? MEASURE : classesFor(read.quantity),
+        start: item.start,
+        end: last.end,
+        type: read.measure ? 'word' : 'quantity',
+        ...(read.measure ? {} : { quantity: read.quantity }),
+      });
+      i = read.end;
+    } else {
+      out.push(item);
+      i++;
+    }
+  }
+  return out;
+}
+
+function classesFor({ value, unit }: Quantity): ReadonlySet<string> {
+  if (unit) return WEIGHT;
+  return value === 1 ? NUM1 : value === 2 ? NUM2 : NUM;
+}
+
+interface Read {
+  readonly quantity: Quantity;
+  readonly end: number;
+  readonly measure: boolean;
+}
+
+function readQuantity(items: readonly Item[], i: number, before: Item | undefined): Read | null {
+  const number = readNumber(items, i);
+  if (!number) return null;
+  let { value, end } = number;
+  let ofMore = false;
+  // "4-5", "3 or 4", "20 to 30": the low end; "2 of 7": the part.
+  const joint = items[end];
+  if (joint && ['-', '–', 'to', 'or', '~', 'of', '/'].includes(joint.text)) {
+    const skip = ['the', 'my', 'its'].includes(items[end + 1]?.text ?? '') ? 2 : 1;
+    const second = readNumber(items, end + skip);
+    if (second && (joint.text === 'of' || joint.text === '/' || second.value > value)) {
+      ofMore = joint.text === 'of' || joint.text === '/';
+      end = second.end;
+    }
+  }
+  if (
+    ['+', 'ish', 'odd', 'x', 'plus', '~'].includes(items[end]?.text ?? '') &&
+    items[end + 1]?.type !== 'number'
+  ) {
+    // "30+", "30ish", "3x"; a "+" before another event joins clauses.
+    const glued = items[end]?.start === items[end - 1]?.end;
+    if (glued || items[end]?.text !== '+') end++;
+  }
+  if (items[end]?.text === '-' && ['odd', 'ish'].includes(items[end + 1]?.text ?? '')) end += 2;
+  const unitAt =
+    ['a', 'of'].includes(items[end]?.text ?? '') && UNITS.has(items[end + 1]?.text ?? '') ? end + 1 : end;
+  const unit = UNITS.get(items[unitAt]?.text ?? '');
+  if (unit !== undefined && !(items[unitAt]?.text === 'g' && value < 5)) {
+    end = unitAt + 1;
+    if (items[end]?.text === 'and' && items[end + 1]?.text === 'a') {
+      const fraction = FRACTION_WORDS.get(items[end + 2]?.text ?? '');
+      if (fraction !== undefined) {
+        value += fraction;
+        end += 3;
+      }
+    }
+    const ounces = unit === 'lb' ? readNumber(items, items[end]?.text === 'and' ? end + 1 : end) : null;
+    if (ounces && UNITS.get(items[ounces.end]?.text ?? '') === 'oz') {
+      value += ounces.value / 16;
+      end = ounces.end + 1;
+    }
+    if (items[end]?.text === 'of') end++;
+    return { quantity: { value, unit, ofMore }, end, measure: false };
+  }
+  const next = items[end];
+  if (next && ['%', '°', '"', ':', '″'].includes(next.text))
+    return { quantity: { value, unit: null, ofMore }, end: end + 1, measure: true };
+  if (next && MEASURES.has(next.text) && !(next.text === 'in' && !/^\d/.test(items[i]?.text ?? ''))) {
+    if (next.text === 'in' && next.start !== items[end - 1]?.end)
+      return { quantity: { value, unit: null, ofMore }, end, measure: false };
+    return {
+      quantity: { value, unit: null, ofMore },
+      end: ['leaf', 'leaves', 'node', 'nodes'].includes(next.text) ? end : end + 1,
+      measure: true,
+    };
+  }
+  if (before && LABELS.has(before.text) && /^\d/.test(items[i]?.text ?? '')) {
+    return { quantity: { value, unit: null, ofMore }, end, measure: true };
+  }
+  // "one" by itself is mostly a pronoun.
+  if (items[i]?.text === 'one' && end === i + 1 && !oneCounts(items, i, before)) return null;
+  return { quantity: { value, unit: null, ofMore }, end, measure: false };
+}
+
+function oneCounts(items: readonly Item[], i: number, before: Item | undefined): boolean {
+  const next = items[i + 1];
+  if (!next)
+    return (
+      before !== undefined &&
+      (before.classes.has('PICKED') ||
+        before.classes.has('HAVE') ||
+        before.text === 'just' ||
+        before.text === 'only')
+    );
+  if (
+    before &&
+    (before.classes.has('SIZE') ||
+      ['the', 'this', 'that', 'which', 'no', 'other', 'each', 'every', 'not'].includes(before.text))
+  ) {
+    return false;
+  }
+  if (['of', 'off', 'from', 'on', 'more', 'ripe', 'fig', 'per', 'at', 'each'].includes(next.text))
+    return true;
+  return ['FRUIT', 'BUD', 'BUMP', 'CUTTING', 'SHOOT', 'SIZE', 'BREBA'].some((name) => next.classes.has(name));
+}
+
+const FRACTION_WORDS = new Map([
+  ['half', 0.5],
+  ['quarter', 0.25],
+  ['third', 1 / 3],
+]);
+const GLYPHS = new Map([
+  ['½', 0.5],
+  ['¼', 0.25],
+  ['¾', 0.75],
+  ['⅓', 1 / 3],
+  ['⅔', 2 / 3],
+]);
+
+function readNumber(items: readonly Item[], i: number): { value: number; end: number } | null {
+  const item = items[i];
+  if (!item) return null;
+  const text = item.text;
+  const next = items[i + 1];
+  if (item.type === 'number') {
+    const glyph = GLYPHS.get(text);
+    if (glyph !== undefined) return scaled(glyph, items, i + 1);
+    if (next && ['st', 'nd', 'rd', 'th'].includes(next.text) && next.start === item.end) return null;
+    const value = Number(text.includes('.') ? text.replaceAll(',', '') : text.replace(',', '.'));
+    if (!Number.isFinite(value)) return null;
+    // 1/2 lb, 1 1/2 kg
+    if (next?.text === '/' && ['2', '3', '4', '8'].includes(items[i + 2]?.text ?? '') && value < 4) {
+      const after = items[i + 3]?.text ?? '';
+      if (UNITS.has(after) || ['dozen', 'a', 'of', 'doz'].includes(after)) {
+        return scaled(value / Number(items[i + 2]?.text), items, i + 3);
+      }
+      return null;
+    }
+    const tail = next?.type === 'number' ? GLYPHS.get(next.text) : undefined;
+    if (tail !== undefined) return { value: value + tail, end: i + 2 };
+    if (next?.type === 'number' && items[i + 2]?.text === '/' && UNITS.has(items[i + 4]?.text ?? '')) {
+      return { value: value + Number(next.text) / Number(items[i + 3]?.text), end: i + 4 };
+    }
+    if (next?.text === 'and' && items[i + 2]?.text === 'a' && items[i + 3]?.text === 'half')
+      return scaled(value + 0.5, items, i + 4);
+    return scaled(value, items, i + 1);
+  }
+  if (item.type !== 'word') return null;
+  if (text === 'a' || text === 'an') {
+    if (
+      next &&
+      ['dozen', 'couple', 'pair', 'brace', 'hundred', 'trio', 'half', 'quarter'].includes(next.text)
+    )
+      return readNumber(items, i + 1);
+    if (
+      next &&
+      [
+        'good',
+        'nice',
+        'ripe',
+        'fine',
+        'bakers',
+        'lovely',
+        'solid',
+        'whole',
+        'further',
+        'fat',
+        'sweet',
+        'full',
+      ].includes(next.text) &&
+      ['dozen', 'couple', 'pair', 'pound', 'kilo'].includes(items[i + 2]?.text ?? '')
+    ) {
+      return readNumber(items, i + 2) ?? { value: 1, end: i + 2 };
+    }
+    if (next && UNITS.has(next.text) && next.text.length > 1) return { value: 1, end: i + 1 };
+    return null;
+  }
+  if (text === 'half' || text === 'quarter') {
+    const value = text === 'half' ? 0.5 : 0.25;
+    let at = i + 1;
+    if (['a', 'of'].includes(items[at]?.text ?? '')) at++;
+    const what = items[at]?.text ?? '';
+    if (what === 'dozen') return { value: value * 12, end: at + 1 };
+    if (UNITS.has(what)) return { value, end: at };
+    return null;
+  }
+  if (text === 'three' && (next?.text === 'quarters' || next?.text === 'quarter')) {
+    const at = items[i + 2]?.text === 'of' ? i + 3 : i + 2;
+    return { value: 0.75, end: items[at]?.text === 'a' ? at + 1 : at };
+  }
+  const value = NUMBER_WORDS.get(text);
+  if (value === undefined) return null;
+  if (value >= 20 && value < 100) {
+    const at = next?.text === '-' ? i + 2 : i + 1;
+    const ones = NUMBER_WORDS.get(items[at]?.text ?? '');
+    if (ones !== undefined && ones > 0 && ones < 10) return scaled(value + ones, items, at + 1);
+  }
+  if (text === 'couple' || text === 'pair' || text === 'brace') {
+    if (next?.text === 'dozen') return { value: value * 12, end: i + 2 };
+    return { value, end: next?.text === 'of' ? i + 2 : i + 1 };
+  }
+  if (text === 'dozen') {
+    if (next?.text === 'and' && items[i + 2]?.text === 'a' && items[i + 3]?.text === 'half')
+      return { value: 18, end: i + 4 };
+    return { value, end: next?.text === 'of' ? i + 2 : i + 1 };
+  }
+  return scaled(value, items, i + 1);
+}
+
+/** Takes a following "dozen" or "hundred" into the number. */
+function scaled(value: number, items: readonly Item[], end: number): { value: number; end: number } {
+  const next = items[end]?.text;
+  if (next === 'dozen' && value < 30) return { value: value * 12, end: end + 1 };
+  if (next === 'hundred') return { value: value * 100, end: end + 1 };
+  return { value, end };
+}

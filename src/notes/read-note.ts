@@ -1,0 +1,608 @@
+import type { Day } from '../engine/day.ts';
+import type { ObservationKind } from '../engine/observation.ts';
+import { splitClauses } from './clauses.ts';
+import type { Ask, NoteReading, OpenEvent, ReadEvent, Setting } from './contract.ts';
+import { eventOf, placeDate } from './events.ts';
+import type { Hit } from './hits.ts';
+import { readItems } from './items.ts';
+import { mendRepairs, readSaying, type Saying } from './sayings.ts';
+import { settleEvents } from './settle.ts';
+import { type Subject, spreadSubjects } from './subjects.ts';
+
+/** An event that lacks something, with what it lacks. */
+export interface Pending {
+  readonly what: Ask['what'];
+  readonly trees: readonly number[];
+  readonly kinds: readonly ObservationKind[];
+  readonly phrase?: string;
+  readonly open: OpenEvent;
+}
+
+/** Everything a message gave rise to, before it is settled. */
+export interface Draft {
+  readonly logged: ReadEvent[];
+  readonly pending: Pending[];
+}
+
+/**
+ * Reads a note.
+ *
+ * `readNote('tipped the alma sunday', setting).logged //=> [{ tree: 3, kind: 'tipped', on: '2026-06-28' }]`
+ */
+export function readNote(text: string, setting: Setting): NoteReading {
+  const items = readItems(text, setting);
+  const clauses = splitClauses(items);
+  const sayings = mendRepairs(clauses.map((clause) => readSaying(clause, setting.today)));
+  const draft: Draft = { logged: [], pending: [] };
+  inheritMoods(sayings);
+  if (isEmptyNote(sayings)) return askKindOfAll(sayings, setting);
+  const subjects = spreadSubjects(sayings, setting);
+  const dates = spreadDates(sayings, subjects, setting.today);
+  sayings.forEach((saying, s) => {
+    readHits(saying, subjects[s] ?? NOBODY, dates[s] ?? null, sayings, s, setting, draft);
+  });
+  return settleEvents(draft, setting.today);
+}
+
+const NOBODY: Subject = { mentions: [], others: false, wide: false };
+
+function isEmptyNote(sayings: readonly Saying[]): boolean {
+  return sayings.every(
+    (saying) =>
+      saying.hits.length === 0 &&
+      (saying.empty || saying.bare) &&
+      !saying.items.some((item) => item.type === 'quantity'),
+  );
+}
+
+function askKindOfAll(sayings: readonly Saying[], setting: Setting): NoteReading {
+  const mention = sayings.flatMap((saying) => saying.mentions)[0];
+  if (!mention) {
+    const about = setting.about?.length === 1 ? setting.about[0] : undefined;
+    return {
+      logged: [],
+      ask: {
+        what: 'kind',
+        trees: [],
+        kinds: USUAL_KINDS,
+        open: [{ ...(about === undefined ? {} : { tree: about }), on: setting.today }],
+      },
+    };
+  }
+  if (mention.ids.length !== 1) {
+    return {
+      logged: [],
+      ask: { what: 'tree', trees: mention.ids.slice(0, 5), kinds: [], open: [{ on: setting.today }] },
+    };
+  }
+  return {
+    logged: [],
+    ask: {
+      what: 'kind',
+      trees: [],
+      kinds: USUAL_KINDS,
+      open: [{ tree: mention.ids[0] ?? null, on: setting.today }],
+    },
+  };
+}
+
+const USUAL_KINDS: readonly ObservationKind[] = ['fruitlets', 'no-fruitlets', 'tipped', 'ripening', 'remark'];
+const BUD_KINDS: readonly ObservationKind[] = [
+  'fruitlets',
+  'buds-single',
+  'buds-double',
+  'no-fruitlets',
+  'remark',
+];
+
+interface Inherited {
+  unreal: boolean;
+  denied: boolean;
+  past: boolean;
+  hearsay: boolean;
+}
+const inheritedMoods = new WeakMap<Saying, Inherited>();
+
+/** "should have tipped and fed it": a clause without a subject of its own goes on in the mood before it. */
+function inheritMoods(sayings: readonly Saying[]): void {
+  let before: Saying | null = null;
+  let state: Inherited = { unreal: false, denied: false, past: false, hearsay: false };
+  for (const saying of sayings) {
+    const joined = before !== null && before.clause.sentence === saying.clause.sentence;
+    const { join } = saying.clause;
+    const continues = joined && (join === 'and' || join === 'or') && !hasOwnSubject(saying);
+    const whole =
+      joined && before !== null && before.clause.sub === 'if' && (join === 'comma' || join === 'and');
+    const next: Inherited = {
+      unreal: (continues && state.unreal) || (whole && state.unreal) || saying.mood.unrealFrom !== null,
+      denied: continues && join === 'or' && state.denied ? true : saying.mood.denials.length > 0,
+      past: (joined && state.past && join !== 'but') || saying.mood.past,
+      hearsay: (joined && state.hearsay && (join === 'sub' || continues)) || saying.mood.hearsay,
+    };
+    inheritedMoods.set(saying, {
+      unreal: (continues || whole) && state.unreal,
+      denied: continues && join === 'or' && state.denied,
+      past: joined && state.past && join !== 'but',
+      hearsay: joined && state.hearsay && (join === 'sub' || continues),
+    });
+    state = next;
+    before = saying;
+  }
+}
+
+function hasOwnSubject(saying: Saying): boolean {
+  const first = saying.items[0];
+  const hit = saying.hits[0];
+  if (!first) return false;
+  if (['i', 'we', 'it', 'they', 'he', 'she', 'now', 'today', 'there'].includes(first.text)) return true;
+  if (saying.mentionAt >= 0 && hit && saying.mentionAt < hit.first) return true;
+  return false;
+}
+
+const BACKGROUND = new Set([
+  'after',
+  'since',
+  'when',
+  'once',
+  'before',
+  'until',
+  'that',
+  'whenever',
+  'as',
+  'where',
+]);
+
+function readHits(
+  saying: Saying,
+  subject: Subject,
+  inherited: Day | null,
+  all: readonly Saying[],
+  s: number,
+  setting: Setting,
+  draft: Draft,
+): void {
+  const { mood, clause } = saying;
+  const before = inheritedMoods.get(saying);
+  const remark = (): void => pushRemark(subject, setting, draft, !isPlainChatter(saying));
+  if (saying.hits.length === 0) {
+    if (saying.dropped) return;
+    if (saying.mentions.length > 0 || subject.fresh) remark();
+    else if (!(saying.bare || saying.empty))
+      draft.logged.push({ tree: null, kind: 'remark', on: setting.today });
+    return;
+  }
+  saying.hits.forEach((hit, h) => {
+    if (isBackground(saying, hit, h)) return;
+    const state = stateOf(saying, hit, before);
+    if (mood.asks && asksWhatItIs(saying)) {
+      pushPending('kind', subject, setting, draft, { on: setting.today });
+      return;
+    }
+    if (asksCrop(saying, all)) {
+      const kind = hit.kind === 'ask-kind' ? 'fruitlets' : hit.kind;
+      pushEvents(
+        { ...eventOf(kind, hit, saying, false) },
+        saying,
+        subject,
+        inherited,
+        setting,
+        draft,
+        'crop',
+      );
+      return;
+    }
+    if (state === 'unreal' || mood.asks || subject.others) {
+      remark();
+      return;
+    }
+    if (hit.kind === 'ask-kind') {
+      if (state === 'denied')
+        pushEvents(
+          eventOf('no-fruitlets', hit, saying, saying.breba),
+          saying,
+          subject,
+          inherited,
+          setting,
+          draft,
+          null,
+        );
+      else pushPending('kind', subject, setting, draft, { on: setting.today });
+      return;
+    }
+    if (state === 'denied') {
+      if (hit.kind === 'fruitlets')
+        pushEvents(
+          { ...eventOf('no-fruitlets', hit, saying, isBreba(saying, all, s)) },
+          saying,
+          subject,
+          inherited,
+          setting,
+          draft,
+          null,
+        );
+      else remark();
+      return;
+    }
+    if (hit.kind === 'dropped' && isPartial(saying, all, s)) {
+      remark();
+      return;
+    }
+    pushEvents(
+      eventOf(hit.kind, hit, saying, isBreba(saying, all, s)),
+      saying,
+      subject,
+      inherited,
+      setting,
+      draft,
+      null,
+    );
+  });
+  void clause;
+}
+
+type State = 'real' | 'denied' | 'unreal';
+
+function stateOf(saying: Saying, hit: Hit, before: Inherited | undefined): State {
+  const { mood } = saying;
+  const own = new Set(hit.at);
+  if (mood.past || mood.hearsay || before?.past || before?.unreal || before?.hearsay) return 'unreal';
+  if (mood.unrealFrom !== null && mood.unrealFrom <= hit.first) return 'unreal';
+  if (mood.unrealFrom !== null && mood.unrealFrom <= hit.last && own.has(mood.unrealFrom)) return 'unreal';
+  const denied =
+    hit.kind === 'no-fruitlets'
+      ? false
+      : mood.denials.some((i) => i < hit.last && !own.has(i) && i < hit.first + 1) || before?.denied === true;
+  // "not till 4 May" says when it did happen.
+  if (denied && saying.date && saying.items.some((item) => item.text === 'until' || item.text === 'before'))
+    return saying.items.some((item) => item.text === 'until') ? 'real' : 'denied';
+  if (
+    hit.kind !== 'no-fruitlets' &&
+    !denied &&
+    mood.denials.some((i) => own.has(i)) &&
+    !['trouble', 'branched', 'buds-single', 'dropped'].includes(hit.kind)
+  )
+    return 'denied';
+  return denied ? 'denied' : 'real';
+}
+
+/** An undated aside about what went before: "branched after I pinched it". */
+function isBackground(saying: Saying, hit: Hit, h: number): boolean {
+  const { sub } = saying.clause;
+  if (sub !== null && BACKGROUND.has(sub) && h === 0) {
+    if (saying.date && sub !== 'before' && sub !== 'until') return false;
+    return true;
+  }
+  if (hit.kind === 'tipped' && saying.hits.length > h + 1) {
+    const lead = saying.items[hit.first - 1]?.text ?? '';
+    const next = saying.items[hit.first + 1];
+    if (['the', 'those', 'these', 'my'].includes(lead) && !saying.date) return true;
+    if (next?.classes.has('SHOOT') && hit.first === 0 && !saying.date) return true;
+  }
+  return false;
+}
+
+function asksWhatItIs(saying: Saying): boolean {
+  const has = (name: string): boolean => saying.items.some((item) => item.classes.has(name));
+  if (!(has('FRUIT') || has('BUMP') || has('BUD') || has('LEAF'))) return false;
+  const first = saying.items[0]?.text ?? '';
+  if (
+    [
+      'is',
+      'are',
+      'what',
+      'whats',
+      'which',
+      'could',
+      'would',
+      'was',
+      'were',
+      'fig',
+      'figs',
+      'leaf',
+      'fruit',
+      'does',
+      'do',
+    ].includes(first) ||
+    has('BUMP')
+  ) {
+    const words = saying.items.map((item) => item.text);
+    return (
+      words.includes('or') ||
+      words.includes('what') ||
+      (['is', 'are', 'could', 'would', 'was', 'were'].includes(first) &&
+        words.some((word) => ['this', 'these', 'that', 'those', 'it', 'they'].includes(word)) &&
+        !has('RIPE'))
+    );
+  }
+  return false;
+}
+
+function asksCrop(saying: Saying, all: readonly Saying[]): boolean {
+  const unsure = all.some(
+    (each) =>
+      each.breba &&
+      each.clause.sentence === saying.clause.sentence &&
+      (each.mood.asks ||
+        each.mood.unrealFrom !== null ||
+        each.items.some((item) =>
+          ['know', 'tell', 'sure', 'clue', 'idea', 'unsure', 'whichever'].includes(item.text),
+        )),
+  );
+  const eitherOr =
+    all.some((each) => each.breba) &&
+    all.some((each) => each.main) &&
+    all.some((each) => each.clause.join === 'or');
+  return unsure && eitherOr;
+}
+
+function isBreba(saying: Saying, all: readonly Saying[], s: number): boolean {
+  if (saying.breba) return !(saying.main && !saying.items.some((item) => item.text === 'oldwood'));
+  if (saying.main) return false;
+  for (let k = s - 1; k >= 0; k--) {
+    const before = all[k];
+    if (!before || before.clause.sentence !== saying.clause.sentence) break;
+    if (before.main) return false;
+    if (before.breba) return saying.mentions.length === 0 && before.mood.denials.length === 0;
+  }
+  const next = all[s + 1];
+  return (
+    next !== undefined &&
+    next.clause.sentence === saying.clause.sentence &&
+    next.hits.length === 0 &&
+    next.breba &&
+    next.mentions.length === 0
+  );
+}
+
+const PARTS = new Set([
+  'some',
+  'few',
+  'couple',
+  'handful',
+  'most',
+  'half',
+  'several',
+  'lots',
+  'many',
+  'another',
+  'one',
+  'bunch',
+  'more',
+  'loads',
+  'third',
+  'quarter',
+  'majority',
+  'odd',
+]);
+
+/** Only part of the fruit came down; all has to be said. */
+function isPartial(saying: Saying, all: readonly Saying[], s: number): boolean {
+  const { items } = saying;
+  const quantity = items.find((item) => item.quantity);
+  const later = all.slice(s + 1).filter((each) => each.clause.sentence <= saying.clause.sentence + 1);
+  if (
+    later.some(
+      (each) =>
+        each.items.some((item) => ['rest', 'others', 'remaining', 'left', 'still'].includes(item.text)) &&
+        !each.items.some((item) => item.text === 'none' || item.text === 'nothing'),
+    )
+  )
+    return true;
+  if (quantity?.quantity?.ofMore) return true;
+  if (
+    saying.total ||
+    later.some((each) => each.total && each.hits.length === 0 && each.mentions.length === 0)
+  ) {
+    return items.some((item) => item.text === 'almost' || item.text === 'nearly' || item.text === 'half');
+  }
+  if (
+    items.some(
+      (item, i) =>
+        PARTS.has(item.text) &&
+        !(item.text === 'one' && ['only', 'lone', 'single'].includes(items[i - 1]?.text ?? '')),
+    )
+  )
+    return true;
+  const definite = items.some(
+    (item) =>
+      ['its', 'the', 'her', 'his', 'their', 'only', 'lone', 'single', 'entire', 'last', 'remaining'].includes(
+        item.text,
+      ) && true,
+  );
+  const own = items.some(
+    (item, i) =>
+      (['its', 'her', 'his', 'their', 'only', 'lone', 'single', 'last'].includes(item.text) ||
+        item.text === "'s") &&
+      i < items.length - 1,
+  );
+  if (quantity) return !own;
+  if (items.some((item) => item.classes.has('DROPPING') || item.classes.has('DROP'))) return true;
+  return !(
+    definite ||
+    saying.breba ||
+    (items.some(
+      (item) =>
+        item.text === 'fruit' ||
+        item.text === 'crop' ||
+        item.text === 'figlets' ||
+        item.text === 'figs' ||
+        item.text === 'fruitlets',
+    ) &&
+      items.some((item) =>
+        ['fell', 'fallen', 'gone', 'ground', 'floor', 'aborted', 'dropped', 'shed'].includes(item.text),
+      ))
+  );
+}
+
+function isPlainChatter(saying: Saying): boolean {
+  return saying.bare || saying.empty;
+}
+
+function pushRemark(subject: Subject, setting: Setting, draft: Draft, _worth: boolean): void {
+  const { today } = setting;
+  if (subject.others || (subject.mentions.length === 0 && !subject.unknown)) {
+    draft.logged.push({ tree: null, kind: 'remark', on: today });
+    return;
+  }
+  for (const mention of subject.mentions) {
+    if (mention.ids.length === 1 || mention.all) {
+      for (const tree of mention.ids) draft.logged.push({ tree, kind: 'remark', on: today });
+    } else if (mention.ids.length === 0) {
+      draft.logged.push({ tree: null, kind: 'remark', on: today });
+    } else {
+      draft.pending.push({
+        what: 'tree',
+        trees: mention.ids,
+        kinds: [],
+        open: { kind: 'remark', on: today },
+      });
+    }
+  }
+}
+
+function pushPending(what: 'kind', subject: Subject, _setting: Setting, draft: Draft, open: OpenEvent): void {
+  if (subject.others) return;
+  if (subject.mentions.length === 0) {
+    draft.pending.push({ what: 'tree', trees: [], kinds: BUD_KINDS, open });
+    return;
+  }
+  for (const mention of subject.mentions) {
+    if (mention.ids.length === 1 || mention.all) {
+      for (const tree of mention.ids)
+        draft.pending.push({ what, trees: [], kinds: BUD_KINDS, open: { ...open, tree } });
+    } else draft.pending.push({ what: 'tree', trees: mention.ids, kinds: BUD_KINDS, open });
+  }
+}
+
+/** Kinds that may be said of a garden as a whole. */
+const GARDEN_KINDS: ReadonlySet<ObservationKind> = new Set([
+  'frost',
+  'trouble',
+  'care',
+  'remark',
+  'leafed-out',
+  'dormant',
+  'pruned',
+]);
+
+function pushEvents(
+  event: OpenEvent,
+  saying: Saying,
+  subject: Subject,
+  inherited: Day | null,
+  setting: Setting,
+  draft: Draft,
+  ask: 'crop' | null,
+): void {
+  const kind = event.kind ?? 'remark';
+  const placed = placeDate(kind, saying, inherited, setting);
+  if ('past' in placed || 'plan' in placed) {
+    pushRemark(subject, setting, draft, true);
+    return;
+  }
+  const open: OpenEvent = 'on' in placed ? { ...event, on: placed.on } : event;
+  const add = (tree: number | null): void => {
+    if ('ask' in placed)
+      draft.pending.push({ what: 'date', trees: [], kinds: [], phrase: placed.ask, open: { ...open, tree } });
+    else if (ask) draft.pending.push({ what: ask, trees: [], kinds: [], open: { ...open, tree } });
+    else draft.logged.push({ ...open, tree, kind, on: placed.on });
+  };
+  if (kind === 'frost' && saying.mentions.length === 0 && !saying.pronoun && !subject.direct) {
+    add(null);
+    return;
+  }
+  if (subject.mentions.length === 0) {
+    if (GARDEN_KINDS.has(kind) && (subject.wide || kind === 'frost')) {
+      add(null);
+      return;
+    }
+    draft.pending.push({ what: 'tree', trees: [], kinds: [], open });
+    return;
+  }
+  for (const mention of subject.mentions) {
+    if (mention.ids.length === 1 || mention.all) for (const tree of mention.ids) add(tree);
+    else draft.pending.push({ what: 'tree', trees: mention.ids, kinds: [], open });
+  }
+}
+
+/** Actions that go on in the same breath share their date; what is seen is seen today. */
+const ACTIONS: ReadonlySet<string> = new Set(['tipped', 'care', 'pruned', 'cuttings', 'picked']);
+const WERE = new Set(['had', 'was', 'were', 'already']);
+
+/** The day each clause without a date of its own takes over from its neighbours, or null. */
+function spreadDates(sayings: readonly Saying[], subjects: readonly Subject[], today: Day): (Day | null)[] {
+  const out: (Day | null)[] = sayings.map(() => null);
+  let leading: Day | null = null;
+  let sentence = -1;
+  let last: Day | null = null;
+  sayings.forEach((saying, s) => {
+    if (saying.clause.sentence !== sentence) {
+      sentence = saying.clause.sentence;
+      leading = null;
+      if (!saying.items.some((item) => WERE.has(item.text))) last = null;
+    }
+    const own = saying.date?.date;
+    const first = saying.hits[0];
+    if (own) {
+      const on = own.problem || own.on > today ? null : own.on;
+      last = on;
+      const at = saying.items.indexOf(saying.date as never);
+      if (!first) {
+        // "monday: …", "late may, …": for what follows; after an event without a date, for that one.
+        const previous = sayings[s - 1];
+        if (
+          previous &&
+          previous.clause.sentence === sentence &&
+          previous.hits.length > 0 &&
+          !previous.date &&
+          saying.clause.join !== 'start'
+        ) {
+          previous.date = saying.date;
+          backfill(sayings, s - 1, out, on);
+        } else {
+          leading = on;
+          const next = sayings[s + 1];
+          if (next && !next.date && next.clause.sentence === sentence) next.date = saying.date;
+        }
+      } else if (at < first.first && (saying.mentionAt < 0 || at < saying.mentionAt)) leading = on;
+      else if (at > first.last) backfill(sayings, s, out, on);
+      return;
+    }
+    if (saying.items.some((item) => item.text === 'now' || item.text === 'currently')) return;
+    if (leading !== null) {
+      out[s] = leading;
+      return;
+    }
+    if (last !== null) {
+      const action = first !== undefined && ACTIONS.has(first.kind);
+      const stated = saying.items.some((item) => WERE.has(item.text));
+      const shares =
+        action &&
+        (saying.mentions.length === 0 || saying.clause.join === 'and') &&
+        saying.clause.join !== 'stop' &&
+        saying.clause.join !== 'but';
+      if (shares || (stated && first !== undefined)) out[s] = last;
+    }
+  });
+  void subjects;
+  return out;
+}
+
+/** "tipped the alma and fed the ronde yesterday": the closing date holds for what is joined by "and". */
+function backfill(sayings: readonly Saying[], s: number, out: (Day | null)[], on: Day | null): void {
+  for (let k = s; k > 0; k--) {
+    const here = sayings[k];
+    const before = sayings[k - 1];
+    if (
+      !here ||
+      !before ||
+      here.clause.join !== 'and' ||
+      before.clause.sentence !== here.clause.sentence ||
+      before.date
+    )
+      return;
+    const first = before.hits[0];
+    if (first && !ACTIONS.has(first.kind)) return;
+    out[k - 1] = on;
+  }
+}

@@ -1,0 +1,197 @@
+import type { Clause } from './clauses.ts';
+import { findHits, type Hit } from './hits.ts';
+import type { Item } from './items.ts';
+import { type Mood, readMood } from './mood.ts';
+import type { Mention } from './trees/mentions.ts';
+
+/** A clause with all that was understood of it. Trees and hits change hands while the message is put together. */
+export interface Saying {
+  readonly clause: Clause;
+  readonly items: readonly Item[];
+  readonly mood: Mood;
+  hits: Hit[];
+  mentions: Mention[];
+  /** Index of the first mention, or −1. */
+  readonly mentionAt: number;
+  date: Item | null;
+  vague: Item | null;
+  /** Nothing but trees, articles, numbers and dates. */
+  readonly bare: boolean;
+  /** Nothing but words that announce something. */
+  readonly empty: boolean;
+  /** "it", "they" or a possessive stands for a tree named elsewhere. */
+  readonly pronoun: boolean;
+  /** Whole message part: "every last one", "the lot". */
+  readonly total: boolean;
+  readonly breba: boolean;
+  readonly main: boolean;
+  dropped: boolean;
+}
+
+const PRONOUNS = new Set([
+  'it',
+  'its',
+  'they',
+  'them',
+  'their',
+  'she',
+  'he',
+  'her',
+  'him',
+  'itself',
+  'both',
+  'that',
+  'this',
+]);
+const BARE_CLASSES = ['DET', 'ADV', 'NOW', 'TREEWORD', 'GENERIC', 'PREP'];
+const TOTAL = new Set([
+  'every',
+  'all',
+  'everything',
+  'lot',
+  'whole',
+  'entire',
+  'everyone',
+  'both',
+  'completely',
+  'totally',
+]);
+const COMPARING = new Set(['than', 'like', 'unlike']);
+const PLACING = new Set(['near', 'beside', 'behind', 'between', 'by']);
+
+export function readSaying(clause: Clause, today: string): Saying {
+  const { items } = clause;
+  const mentions: Mention[] = [];
+  let mentionAt = -1;
+  items.forEach((item, i) => {
+    if (!item.mention) return;
+    const before = items[i - 1]?.text ?? '';
+    const lead = before === 'the' || before === 'my' ? (items[i - 2]?.text ?? '') : before;
+    if (COMPARING.has(lead)) return;
+    if (
+      mentions.length > 0 &&
+      (PLACING.has(lead) || (lead === 'to' && items.slice(0, i).some((each) => each.text === 'next')))
+    )
+      return;
+    mentions.push(item.mention);
+    if (mentionAt < 0) mentionAt = i;
+  });
+  const hits = findHits(clause);
+  const words = items.filter((item) => item.type === 'word' || item.type === 'number');
+  return {
+    clause,
+    items,
+    mood: readMood(clause, today),
+    hits,
+    mentions,
+    mentionAt,
+    date: items.find((item) => item.type === 'date') ?? null,
+    vague: items.find((item) => item.type === 'vague') ?? null,
+    bare: words.every(
+      (item) =>
+        BARE_CLASSES.some((name) => item.classes.has(name)) ||
+        ['each', 'too', 'as', 'well', 'also', 'same', 'both', 'all', 'is'].includes(item.text),
+    ),
+    empty: words.every(
+      (item) =>
+        item.classes.has('EMPTY') ||
+        item.classes.has('DET') ||
+        item.classes.has('TREEWORD') ||
+        [
+          'for',
+          'on',
+          'from',
+          'with',
+          'of',
+          'about',
+          'is',
+          'time',
+          'you',
+          'what',
+          'everyone',
+          "'s",
+          'new',
+          'today',
+          'my',
+          'at',
+          'this',
+          'in',
+          'here',
+          'quick',
+          'something',
+          'again',
+          'i',
+          'have',
+          'some',
+          'to',
+          'guys',
+          'all',
+          'development',
+          'developments',
+          'are',
+          'got',
+          'folks',
+          'special',
+          'ladies',
+          'gentlemen',
+          'here',
+          'we',
+          'go',
+          'major',
+          'great',
+          'me',
+          'never',
+          'believe',
+          'will',
+          'details',
+          'later',
+          'see',
+          'the',
+        ].includes(item.text),
+    ),
+    pronoun: words.some((item) => PRONOUNS.has(item.text)),
+    total:
+      words.some((item) => TOTAL.has(item.text)) ||
+      words.some((item, i) => item.text === 'last' && words[i - 1]?.text === 'every') ||
+      words.some((item, i) => item.text === 'none' && words[i + 1]?.text === 'left'),
+    breba: items.some((item) => item.classes.has('BREBA')),
+    main: items.some(
+      (item, i) =>
+        (item.text === 'main' && (items[i + 1]?.text === 'crop' || items[i + 1]?.text === 'figs')) ||
+        (item.text === 'new' && ['wood', 'growth'].includes(items[i + 1]?.text ?? '')) ||
+        item.text === 'maincrop',
+    ),
+    dropped: false,
+  };
+}
+
+/** "no wait, …": what follows takes the place of its like in the clause before. */
+export function mendRepairs(sayings: readonly Saying[]): Saying[] {
+  const out: Saying[] = [];
+  for (const saying of sayings) {
+    const before = out.at(-1);
+    if (saying.clause.join !== 'repair' || !before) {
+      out.push(saying);
+      continue;
+    }
+    if (saying.hits.length > 0) {
+      if (saying.mentions.length === 0) saying.mentions = before.mentions;
+      if (before.hits.length > 0 || before.mentions.length === 0 || saying.mentions.length > 0) out.pop();
+      saying.date ??= before.date;
+      out.push(saying);
+      continue;
+    }
+    if (saying.mentions.length > 0) before.mentions = saying.mentions;
+    if (saying.date) {
+      if (before.hits.length === 0 && before.mentions.length === 0) {
+        out.pop();
+        out.push(saying);
+        continue;
+      }
+      before.date = saying.date;
+      before.vague = null;
+    }
+    if (saying.mentions.length === 0 && !saying.date) out.push(saying);
+  }
+  return out;
+}

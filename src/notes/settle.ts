@@ -1,0 +1,96 @@
+import type { Day } from '../engine/day.ts';
+import type { ObservationKind } from '../engine/observation.ts';
+import type { Ask, NoteReading, ReadEvent } from './contract.ts';
+import type { Draft, Pending } from './read-note.ts';
+
+/** Most candidates offered for one question. */
+export const MOST_CANDIDATES = 5;
+
+const ASK_ORDER: readonly Ask['what'][] = ['tree', 'date', 'kind', 'crop'];
+
+/** Which kinds are only the lesser way to say another that was said too, of the same tree on the same day. */
+const SUBSUMED: readonly (readonly [by: ObservationKind, lesser: readonly ObservationKind[]])[] = [
+  ['fruitlets', ['buds-double', 'buds-single', 'no-fruitlets']],
+  ['buds-double', ['buds-single']],
+  ['branched', ['no-fruitlets', 'buds-single']],
+  ['dropped', ['no-fruitlets']],
+];
+
+/** One event per tree, kind, day and crop, and at most one question. */
+export function settleEvents(draft: Draft, today: Day): NoteReading {
+  const logged = dropRemarks(dropLesser(unique(draft.logged)), draft.pending);
+  const pending = draft.pending.filter((each) => !isAnswered(each, logged));
+  const ask = toAsk(pending);
+  if (logged.length === 0 && ask === null)
+    return { logged: [{ tree: null, kind: 'remark', on: today }], ask: null };
+  return { logged, ask };
+}
+
+function unique(events: readonly ReadEvent[]): ReadEvent[] {
+  const byKey = new Map<string, ReadEvent>();
+  for (const event of events) {
+    const key = `${event.tree}|${event.kind}|${event.on}|${event.crop ?? ''}`;
+    const before = byKey.get(key);
+    // The one with a number says more.
+    if (!before || (before.count === undefined && event.count !== undefined)) byKey.set(key, event);
+  }
+  return [...byKey.values()];
+}
+
+function dropLesser(events: readonly ReadEvent[]): ReadEvent[] {
+  return events.filter(
+    (event) =>
+      !SUBSUMED.some(
+        ([by, lesser]) =>
+          lesser.includes(event.kind) &&
+          events.some(
+            (other) =>
+              other.kind === by &&
+              other.tree === event.tree &&
+              other.on === event.on &&
+              (other.crop === event.crop ||
+                event.kind.startsWith('buds') ||
+                by === 'branched' ||
+                by === 'dropped'),
+          ),
+      ),
+  );
+}
+
+/** A remark of no tree adds nothing beside anything else. */
+function dropRemarks(events: readonly ReadEvent[], pending: readonly Pending[]): ReadEvent[] {
+  const others = events.some((event) => event.kind !== 'remark' || event.tree !== null) || pending.length > 0;
+  return others ? events.filter((event) => event.kind !== 'remark' || event.tree !== null) : [...events];
+}
+
+/** A bump is no riddle when the same tree's figs are named. */
+function isAnswered(pending: Pending, logged: readonly ReadEvent[]): boolean {
+  if (pending.what !== 'kind') return false;
+  return logged.some(
+    (event) =>
+      event.tree === pending.open.tree &&
+      ['fruitlets', 'buds-double', 'buds-single', 'no-fruitlets', 'leafed-out', 'branched'].includes(
+        event.kind,
+      ),
+  );
+}
+
+function toAsk(pending: readonly Pending[]): Ask | null {
+  for (const what of ASK_ORDER) {
+    const some = pending.filter((each) => each.what === what);
+    const first = some[0];
+    if (!first) continue;
+    // Only what the same answer completes is opened together.
+    const alike = some.filter(
+      (each) => each.trees.join() === first.trees.join() && each.phrase === first.phrase,
+    );
+    return {
+      what,
+      trees: first.trees.slice(0, MOST_CANDIDATES),
+      kinds: first.kinds,
+      ...(first.phrase === undefined ? {} : { phrase: first.phrase }),
+      open: alike.map((each) => each.open),
+    };
+  }
+  return null;
+}
