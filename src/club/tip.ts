@@ -97,6 +97,8 @@ function verdictButtons({ tree, result }: Standing): Button[] {
 
 export function dateFields({ tree, result, span }: Standing, order: DateOrder): Field[] {
   const fields: Field[] = [];
+  // Of a tree that bears no figs, dates would only mislead.
+  if (result.verdict === 'not-for-fruit') return fields;
   if (result.decisionDate !== null)
     fields.push({ name: 'Decision date', value: dayWords(result.decisionDate, order) });
   if (result.heatEnd !== null) {
