@@ -16,8 +16,9 @@ export interface CommandBody {
   readonly options?: readonly OptionBody[];
   /** A number, as Discord's API description has it; what is read back is text. */
   readonly default_member_permissions?: number | null;
-  readonly contexts: readonly InteractionContextType[];
-  readonly integration_types: readonly ApplicationIntegrationType[];
+  /** Of commands everywhere; those of one server know neither. */
+  readonly contexts?: readonly InteractionContextType[];
+  readonly integration_types?: readonly ApplicationIntegrationType[];
 }
 
 export interface OptionBody {
@@ -61,7 +62,7 @@ function commandBody(name: string, definitions: readonly CommandDefinition[]): C
     ...(managersOnly ? inGuilds() : everywhere()),
     type: ApplicationCommandType.ChatInput,
     name,
-    ...(managersOnly && { default_member_permissions: Number(PermissionFlagsBits.ManageGuild) }),
+    default_member_permissions: managersOnly ? Number(PermissionFlagsBits.ManageGuild) : null,
   };
   if (only !== undefined && definitions.length === 1 && only.name === name) {
     return { ...shared, description: describe(only.description), options: only.options.map(optionBody) };

@@ -1,7 +1,5 @@
-import {
-  type APIApplicationCommandInteractionDataBasicOption,
-  ApplicationCommandOptionType,
-} from 'discord-api-types/v10';
+import type { ChatInputCommandInteraction } from 'discord.js';
+import { ApplicationCommandOptionType } from 'discord-api-types/v10';
 import type { Input, InputFile, InputValue } from '../../club/feature.ts';
 import { UserError } from '../../errors.ts';
 import type { AttachmentRules } from './kit.ts';
@@ -17,9 +15,15 @@ export interface AttachmentInfo {
   readonly size: number;
 }
 
+export interface TypedOption {
+  readonly name: string;
+  readonly type: ApplicationCommandOptionType;
+  readonly value: string | number | boolean;
+}
+
 /** What was typed, as handlers take it. `fileOf` finds an attachment by its id. */
 export async function readInput(
-  options: readonly Pick<APIApplicationCommandInteractionDataBasicOption, 'name' | 'type' | 'value'>[],
+  options: readonly TypedOption[],
   fileOf: (id: string) => AttachmentInfo | null,
   rules: AttachmentRules,
 ): Promise<Input> {
@@ -82,4 +86,21 @@ function unreachable(file: AttachmentInfo): UserError {
     'file-not-fetched',
     `${file.name} could not be fetched from Discord; please attach it again. Nothing was changed.`,
   );
+}
+
+/** The options of a command as it arrived. */
+export function typedOptions(
+  interaction: ChatInputCommandInteraction,
+  rules: AttachmentRules,
+): Promise<Input> {
+  const [first] = interaction.options.data;
+  const isSub = first?.type === ApplicationCommandOptionType.Subcommand;
+  const options = isSub ? (first.options ?? []) : interaction.options.data;
+  const typed = options.flatMap(({ name, type, value }) =>
+    value === undefined ? [] : [{ name, type, value }],
+  );
+  const files = new Map(
+    options.flatMap(({ attachment }) => (attachment == null ? [] : [[attachment.id, attachment]])),
+  );
+  return readInput(typed, (id) => files.get(id) ?? null, rules);
 }

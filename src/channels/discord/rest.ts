@@ -1,4 +1,5 @@
-import { type RateLimitData, REST, type RESTOptions } from 'discord.js';
+import { setTimeout as wait } from 'node:timers/promises';
+import { DefaultRestOptions, type RateLimitData, REST, type RESTOptions } from 'discord.js';
 import type { Log } from '../../log.ts';
 
 export interface RestSettings {
@@ -17,6 +18,9 @@ const RETRIES = 2;
 /** Discord's documentation bans an address after 10,000 refused requests in ten minutes; warn long before. */
 const WARN_AFTER_INVALID = 500;
 
+/** A pause before whatever comes next, since discord.js repeats a failed request at once. */
+const AFTER_FAILURE_MS = 400;
+
 /** How the REST client behaves; discord.js's own defaults are 3 retries at once, without a pause. */
 export function restOptions({
   api,
@@ -29,7 +33,7 @@ export function restOptions({
     version: '10',
     timeout: timeoutMs ?? TIMEOUT_MS,
     retries: retries ?? RETRIES,
-    retryBackoff: (_route, _status, retry) => 250 * 2 ** retry,
+    makeRequest: requestPatiently,
     invalidRequestWarningInterval: WARN_AFTER_INVALID,
     rejectOnRateLimit: rejects ?? null,
   };
@@ -50,3 +54,9 @@ export function watchRest(rest: REST, log: Log): void {
     log.error({ count, remainingMs: remainingTime }, 'many requests are refused; Discord may shut us out'),
   );
 }
+
+const requestPatiently: RESTOptions['makeRequest'] = async (url, init) => {
+  const response = await DefaultRestOptions.makeRequest(url, init);
+  if (response.status >= 500) await wait(AFTER_FAILURE_MS * (0.75 + Math.random() / 2));
+  return response;
+};
