@@ -1,4 +1,5 @@
 import type { QuestionReading, ReadEvent } from '../notes/contract.ts';
+import { readCourtesy } from '../notes/courtesy.ts';
 import { readAnswer, readCorrection, readMessage } from '../notes/index.ts';
 import { eventOf, lastNote, noteRepliedTo, observationsOfNote, takeBackEvents } from '../records/notes.ts';
 import { treesOfNudgeMessage } from '../records/nudges.ts';
@@ -23,6 +24,16 @@ export async function takeMessage(context: Context, rawText: string): Promise<Re
   const text = readNoteText(rawText);
   const shoots = await takeShootCount(context, text);
   if (shoots !== null) return withIntent(shoots, 'note');
+  const courtesy = readCourtesy(text);
+  if (courtesy === 'greeting') return withIntent(await helpReply(context), 'help');
+  if (courtesy === 'thanks') {
+    const said = reply({
+      title: 'You are welcome',
+      brief: 'You are welcome.',
+      data: { logged: [], ask: null },
+    });
+    return withIntent(said, 'note');
+  }
   const roster = await treesOf(context.db, context.member.id);
   const about = await repliedTo(context);
   const setting = settingOf(context, roster, about.treeIds);

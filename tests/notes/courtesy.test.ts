@@ -1,0 +1,20 @@
+import { describe, expect, it } from 'vitest';
+import { readCourtesy } from '../../src/notes/courtesy.ts';
+
+describe('a message that is only polite', () => {
+  it.each(['hi', 'Hello!', 'hey there 👋', 'good morning all', 'G’day'])('%j greets', (text) => {
+    expect(readCourtesy(text)).toBe('greeting');
+  });
+  it.each(['thanks!', 'thank you so much', 'ta', 'Cheers mate', 'ok'])('%j thanks', (text) => {
+    expect(readCourtesy(text)).toBe('thanks');
+  });
+  it.each([
+    'hi, 3 figs on pot 3',
+    'thanks to the rain alma dropped all',
+    'morning: tipped the alma',
+    'ok tip it',
+    '',
+  ])('%j is more than that', (text) => {
+    expect(readCourtesy(text)).toBeNull();
+  });
+});
