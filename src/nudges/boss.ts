@@ -1,3 +1,4 @@
+import { setTimeout as wait } from 'node:timers/promises';
 import { sql } from 'drizzle-orm';
 import PgBoss from 'pg-boss';
 import type { Database, RawSql } from '../records/database.ts';
@@ -17,11 +18,14 @@ export interface TaskJob {
 const MORNING_EXPIRES_SECONDS = 90;
 const TASK_EXPIRES_SECONDS = 3600;
 
+/** Attempts at making a queue that another process is making too. */
+const QUEUE_ATTEMPTS = 10;
+
 /** How often expired jobs are looked for. */
 const MAINTENANCE_SECONDS = 30;
 
-/** Done jobs are of no further use: the nudge's own row tells what became of it. */
-const ARCHIVE_SECONDS = 3600;
+/** How long a done job is remembered; a task is done once in its stretch of time, which is no longer than this. */
+const ARCHIVE_SECONDS = 12 * 3600;
 
 /**
  * The queue, on the database that is open already. pg-boss makes and migrates a schema of its own, `pgboss`,
@@ -46,7 +50,7 @@ export async function openBoss(raw: RawSql, onError: (error: Error) => void): Pr
   await boss.start();
   // `short`: at most one job waits per key. `stately` would allow one active job per key too, but lets a key
   // whose worker was killed hold up the whole queue until that job expires.
-  await boss.createQueue(QUEUES.morning, {
+  await makeQueue(boss, QUEUES.morning, {
     name: QUEUES.morning,
     policy: 'short',
     expireInSeconds: MORNING_EXPIRES_SECONDS,
@@ -54,13 +58,25 @@ export async function openBoss(raw: RawSql, onError: (error: Error) => void): Pr
     retryDelay: 5,
     retryBackoff: true,
   });
-  await boss.createQueue(QUEUES.task, {
+  await makeQueue(boss, QUEUES.task, {
     name: QUEUES.task,
     policy: 'short',
     expireInSeconds: TASK_EXPIRES_SECONDS,
     retryLimit: 0,
   });
   return boss;
+}
+
+/** Two processes that make the same queue at the same moment can lock each other out; one of them is let go. */
+async function makeQueue(boss: PgBoss, name: string, queue: PgBoss.Queue): Promise<void> {
+  for (let attempt = 1; (await boss.getQueue(name)) === null; attempt++) {
+    try {
+      await boss.createQueue(name, queue);
+    } catch (error) {
+      if (attempt === QUEUE_ATTEMPTS) throw error;
+      await wait(Math.random() * 200);
+    }
+  }
 }
 
 /** pg-boss's statements inside a transaction of drizzle's: `$1` in its text becomes a parameter of ours. */

@@ -78,7 +78,7 @@ export async function crashTest(options: CrashTestOptions): Promise<CrashTestRep
     });
     await Promise.all(lives);
     say('the last workers finish the rest');
-    const last = Array.from({ length: workers }, () => startWorkerProcess(env));
+    const last = Array.from({ length: workers }, () => startWorkerProcess({ ...env, RATE: '50' }));
     const states = await untilSettled(databaseUrl, nudges);
     for (const child of last) child.kill('SIGKILL');
     return await report(standIn.control, { nudges, kills, killedAt, states, began });
