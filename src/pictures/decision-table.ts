@@ -133,9 +133,12 @@ export function spread(wanted: readonly number[], left: number, right: number): 
     placed[i] = Math.min(placed[i] ?? 0, limit);
     limit = (placed[i] ?? 0) - APART_PX;
   }
-  // Pushed neighbours share the shift, so that the group stays around its dates.
-  const shift = mean(placed.map((x, i) => x - (wanted[i] ?? x)));
-  return placed.length > 1 && (placed[0] ?? 0) - shift >= left ? placed.map((x) => x - shift) : placed;
+  // Pushed neighbours share the shift, so that the group stays around its dates, as far as the edges allow.
+  const shift = Math.min(
+    Math.max(mean(placed.map((x, i) => x - (wanted[i] ?? x))), (placed.at(-1) ?? right) - right),
+    (placed[0] ?? left) - left,
+  );
+  return placed.map((x) => x - shift);
 }
 
 function mean(values: readonly number[]): number {

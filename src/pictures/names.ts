@@ -13,6 +13,7 @@ export function fileName(...parts: readonly string[]): string {
     .map((part) =>
       part
         .normalize('NFKD')
+        .replace(/\p{M}/gu, '')
         .toLowerCase()
         .replace(/[^a-z0-9]+/g, ' ')
         .trim()

@@ -12,48 +12,56 @@ export interface Drawing {
   readonly marks: readonly Mark[];
 }
 
-/** The drawing as SVG. ECharts is loaded with the first picture only. */
-export async function toSvg({ height, chart, marks }: Drawing, measure: Measure): Promise<string> {
+/** All of a drawing as one ECharts option. */
+export function optionOf({ chart, marks }: Drawing, measure: Measure): EChartsOption {
+  const series = Array.isArray(chart.series) ? chart.series : [];
+  return {
+    ...chart,
+    animation: false,
+    backgroundColor: PALETTE.panel,
+    textStyle: { fontFamily: FAMILY, fontSize: SIZE.text, color: PALETTE.ink },
+    series: [...series, seriesOf(marks, measure)],
+  };
+}
+
+/** An option as SVG, `WIDTH` pixels wide. ECharts is loaded with the first picture only. */
+export async function toSvg(option: EChartsOption, height: number): Promise<string> {
   const { init } = await import('echarts/dist/echarts.esm.min.mjs');
   const canvas = init(null, null, { renderer: 'svg', ssr: true, width: WIDTH, height });
   try {
-    const series = Array.isArray(chart.series) ? chart.series : [];
-    canvas.setOption({
-      ...chart,
-      animation: false,
-      backgroundColor: PALETTE.panel,
-      textStyle: { fontFamily: FAMILY, fontSize: SIZE.text, color: PALETTE.ink },
-      series: [...series, seriesOf(marks, measure)],
-    });
+    canvas.setOption(option);
     return canvas.renderToSVGString();
   } finally {
     canvas.dispose();
   }
 }
 
-/** The drawing as PNG bytes, with the fonts of `FONT_FILES` and no others. */
+/** SVG as PNG bytes, with the fonts of `FONT_FILES` and no others. Most of the work is off the main thread. */
 export async function toPng(svg: string): Promise<Uint8Array> {
-  const { Resvg } = await import('@resvg/resvg-js');
-  const image = new Resvg(svg, {
+  const { renderAsync } = await import('@resvg/resvg-js');
+  const image = await renderAsync(svg, {
     font: { loadSystemFonts: false, fontFiles: Object.values(FONT_FILES), defaultFontFamily: FAMILY },
   });
-  return image.render().asPng();
+  return image.asPng();
+}
+
+/** The drawing as PNG bytes. */
+export async function paint(drawing: Drawing, measure: Measure): Promise<Uint8Array> {
+  return toPng(await toSvg(optionOf(drawing, measure), drawing.height));
 }
 
 /** One series that places all marks in pixels; it needs the chart's grid only to be painted with it. */
 function seriesOf(marks: readonly Mark[], measure: Measure): CustomSeriesOption {
+  const children = marks.flatMap<object>((mark) =>
+    mark.kind === 'text' ? textElements(mark, measure) : [pathElement(mark)],
+  );
   return {
     type: 'custom',
     coordinateSystem: 'none',
     silent: true,
     z: 10,
     data: [0],
-    renderItem: () => ({
-      type: 'group',
-      children: marks.flatMap<object>((mark) =>
-        mark.kind === 'text' ? textElements(mark, measure) : [pathElement(mark)],
-      ),
-    }),
+    renderItem: () => ({ type: 'group', children }),
   } as CustomSeriesOption;
 }
 
@@ -74,7 +82,7 @@ function textElements({ text, x, y, size, ink, anchor = 'start', bold, halo }: L
       x: left,
       y,
       style: {
-        text: run.text,
+        text: keySafe(run.text),
         fontFamily: run.family,
         fontSize: size,
         fontWeight: bold ? 700 : 400,
@@ -85,6 +93,15 @@ function textElements({ text, x, y, size, ink, anchor = 'start', bold, halo }: L
       },
     };
   });
+}
+
+/**
+ * ECharts keeps the width of a text in a plain object under that text, so a tree called `__proto__` would
+ * write into the prototype of every object there is (zrender 6.1.0, `LRU`). A space that is not seen makes
+ * such names other texts.
+ */
+function keySafe(text: string): string {
+  return text in Object.prototype ? `${text}\u00a0` : text;
 }
 
 function pathElement({ d, ink, width = 2, dash, fill }: Stroke) {

@@ -44,7 +44,7 @@ function tipsInSentence(tips: readonly TipResult[], dates: RoundupPictureInput['
   const count = (worked: boolean | null) => tips.filter((tip) => tip.worked === worked).length;
   const results = [
     ...(count(true) > 0 ? [`${count(true)} worked`] : []),
-    ...(count(false) > 0 ? [`${count(false)} did not`] : []),
+    ...(count(false) > 0 ? [`${count(false)} failed`] : []),
     ...(count(null) > 0 ? [`${count(null)} open`] : []),
   ];
   return `${counted(tips.length, 'tip')} ${from && to ? shortDates(from, to, dates) : ''} (${results.join(', ')})`;

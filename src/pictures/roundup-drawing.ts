@@ -215,7 +215,7 @@ function legendItems(rows: readonly CultivarSeason[]): readonly LegendItem[] {
     ),
     ...[true, false, null].flatMap((worked) =>
       item(
-        worked ? 'tip that worked' : worked === null ? 'result open' : 'tip that did not',
+        worked ? 'tip that worked' : worked === null ? 'result open' : 'tip that failed',
         tips.some((tip) => tip.worked === worked),
         (box) => [tipMark({ worked }, ...middle(box))],
       ),

@@ -1,7 +1,7 @@
 import { loadMeasure } from './measure.ts';
 import { fileName } from './names.ts';
 import { type Picture, WIDTH } from './picture.ts';
-import { toPng, toSvg } from './render.ts';
+import { paint } from './render.ts';
 import { roundupAlt } from './roundup-alt.ts';
 import { roundupDrawing } from './roundup-drawing.ts';
 import type { RoundupPictureInput } from './roundup-input.ts';
@@ -15,7 +15,7 @@ export async function drawRoundup(input: RoundupPictureInput): Promise<Picture> 
   const drawing = roundupDrawing(input, measure);
   return {
     name: fileName('roundup', input.week ? input.week.from : input.season.label),
-    bytes: await toPng(await toSvg(drawing, measure)),
+    bytes: await paint(drawing, measure),
     alt: roundupAlt(input),
     width: WIDTH,
     height: drawing.height,

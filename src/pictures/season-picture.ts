@@ -1,7 +1,7 @@
 import { loadMeasure } from './measure.ts';
 import { fileName } from './names.ts';
 import { type Picture, WIDTH } from './picture.ts';
-import { toPng, toSvg } from './render.ts';
+import { paint } from './render.ts';
 import { seasonAlt } from './season-alt.ts';
 import { seasonDrawing, seasonFacts } from './season-drawing.ts';
 import type { SeasonPictureInput } from './season-input.ts';
@@ -16,7 +16,7 @@ export async function drawSeason(input: SeasonPictureInput): Promise<Picture> {
   const drawing = seasonDrawing(input, facts, measure);
   return {
     name: fileName('season', input.season.label),
-    bytes: await toPng(await toSvg(drawing, measure)),
+    bytes: await paint(drawing, measure),
     alt: seasonAlt(input, facts),
     width: WIDTH,
     height: drawing.height,

@@ -1,7 +1,7 @@
 import { loadMeasure } from './measure.ts';
 import { fileName } from './names.ts';
 import { type Picture, WIDTH } from './picture.ts';
-import { toPng, toSvg } from './render.ts';
+import { paint } from './render.ts';
 import { treeAlt } from './tree-alt.ts';
 import { treeDrawing, treeFacts } from './tree-drawing.ts';
 import type { TreePictureInput } from './tree-input.ts';
@@ -16,7 +16,7 @@ export async function drawTree(input: TreePictureInput): Promise<Picture> {
   const drawing = treeDrawing(input, facts, measure);
   return {
     name: fileName('tree', input.tree, input.season.label),
-    bytes: await toPng(await toSvg(drawing, measure)),
+    bytes: await paint(drawing, measure),
     alt: treeAlt(input, facts),
     width: WIDTH,
     height: drawing.height,

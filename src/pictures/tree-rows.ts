@@ -91,8 +91,8 @@ function rowOf(notes: readonly TreeNote[], dates: DateOrder): TreeRow {
   const when = first && last ? `${times}${shortDates(first, last, dates)}` : '';
   const amounts = amountsOf(notes, style.isThing ?? false);
   const amount = amounts.join(', ');
-  const name =
-    style.isThing && amounts.length === 1 ? `${amount} ${style.words}` : `${style.words} ${amount}`;
+  const thing = amount === '1' ? style.words.replace(/s$/, '') : style.words;
+  const name = style.isThing && amounts.length === 1 ? `${amount} ${thing}` : `${style.words} ${amount}`;
   return {
     ...style,
     words: `${name.trim()}${crop ? ', breba' : ''}`,
@@ -104,13 +104,15 @@ function rowOf(notes: readonly TreeNote[], dates: DateOrder): TreeRow {
 
 /** Counts and weights added up by unit: "41 figs", "1.2 kg". The unit of a thing is the thing itself. */
 function amountsOf(notes: readonly TreeNote[], isThing: boolean): readonly string[] {
-  const sums = new Map<string, number>();
+  // Figs before weights, whatever was noted first.
+  const sums = new Map<string, number>(isThing ? [['', 0]] : [['figs', 0]]);
   for (const { count, unit, kind } of notes) {
     if (count == null) continue;
     const of = unit ?? (isThing || (kind !== 'picked' && kind !== 'dropped') ? '' : 'figs');
     sums.set(of, (sums.get(of) ?? 0) + count);
   }
-  return [...sums].map(([unit, sum]) =>
+  const counted = [...sums].filter(([, sum]) => sum > 0);
+  return counted.map(([unit, sum]) =>
     `${Math.round(sum * 100) / 100} ${unit === 'figs' && sum === 1 ? 'fig' : unit}`.trim(),
   );
 }
