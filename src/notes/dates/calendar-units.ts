@@ -1,8 +1,9 @@
 import { shiftDay } from './amounts.ts';
 import { countAt, type Input, type Rule, skipThe, textAt } from './input.ts';
-import { fixed, type Phrase, type Span, single, spanOf } from './span.ts';
+import { seasonPhrase, wholeMonths } from './months.ts';
+import { addMonths, fixed, latest, type Phrase, type Span, single, spanOf } from './span.ts';
 import { mondayOf, weekdayBefore } from './weekdays.ts';
-import { LAST, NEXT, OVER, THIS, WEEKDAYS, WEEKENDS } from './words.ts';
+import { LAST, NEXT, OVER, SEASONS, THIS, WEEKDAYS, WEEKENDS } from './words.ts';
 
 /** "this weekend", "over the weekend", "next week", "last year", "the week before last". */
 export const readCalendarUnit: Rule = (input, i) => {
@@ -54,6 +55,8 @@ export const readCalendarUnit: Rule = (input, i) => {
     const last = Date.UTC(Math.floor(index / 12), (index % 12) + 1, 1) / 86_400_000 - 1;
     return { phrase: fixed(spanOf(first, last, first + 14)), end };
   }
+  // "last year's wood" is wood.
+  if (input.prose && what.text === 'years') return null;
   const year = input.today.year + shift;
   return {
     phrase: fixed(spanOf(Date.UTC(year, 0, 1) / 86_400_000, Date.UTC(year, 11, 31) / 86_400_000)),
@@ -70,6 +73,26 @@ export const readThisTime: Rule = (input, i) => {
   const count = LAST.has(how) ? -1 : NEXT.has(how) ? 1 : 0;
   if (!unit || count === 0) return null;
   return { phrase: fixed(single(shiftDay(input.today.day, count, unit))), end: start + 3 };
+};
+
+/** "two summers ago": counted like weekdays, the first is the last one that is over. */
+export const readSeasonsAgo: Rule = (input, i) => {
+  const count = countAt(input, i);
+  if (!count || count.value > 100) return null;
+  const season = SEASONS.get(textAt(input, count.end).replace(/s$/, ''));
+  const word = textAt(input, count.end + 1);
+  if (!season || (word !== 'ago' && word !== 'back')) return null;
+  const last = latest(
+    seasonPhrase(season, input.hemisphere),
+    input.today,
+    (span) => span.to < input.today.day,
+  );
+  if (!last) return null;
+  const start = new Date(addMonths(last.from, -12 * (count.value - 1)) * 86_400_000);
+  return {
+    phrase: fixed(wholeMonths(start.getUTCFullYear(), start.getUTCMonth() + 1, 3)),
+    end: count.end + 2,
+  };
 };
 
 /** "two sundays ago": the second before today. */

@@ -1,4 +1,4 @@
-import { Chrono, en, type ParsedResult, type Refiner } from 'chrono-node';
+import { Chrono, configuration, type ParsedResult, type Refiner } from 'chrono-node/en';
 import { fromEpochDays } from '../../engine/day.ts';
 import { type Input, type Rule, textAt } from './input.ts';
 import { dayNumber, fixed, single } from './span.ts';
@@ -24,7 +24,7 @@ let chrono: Chrono | null = null;
 
 /** Built at the first need: most notes hold no such date. */
 function chronoOf(): Chrono {
-  const { parsers } = en.configuration.createConfiguration(true);
+  const { parsers } = configuration.createConfiguration(true);
   return new Chrono({
     parsers: parsers.filter((parser) => PARSERS.has(parser.constructor.name)),
     refiners: [saidInFull],

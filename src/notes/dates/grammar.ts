@@ -1,6 +1,6 @@
 import { readDayMonth, readDayOfMonth, readMonthDay, readNumeric } from './absolute.ts';
 import { readBesideAnchor, readWeekOf } from './beside.ts';
-import { readCalendarUnit, readThisTime, readWeekdaysAgo } from './calendar-units.ts';
+import { readCalendarUnit, readSeasonsAgo, readThisTime, readWeekdaysAgo } from './calendar-units.ts';
 import { readByChrono } from './chrono.ts';
 import { readDayWord, readFollowing } from './day-words.ts';
 import { type Input, type Read, type Rule, textAt } from './input.ts';
@@ -44,6 +44,7 @@ const RULES: readonly Rule[] = [
   readFollowing,
   readThisTime,
   readWeekdaysAgo,
+  readSeasonsAgo,
   readStretch,
   readYear,
   readByChrono,

@@ -113,7 +113,14 @@ function inputOf(tokens: readonly Token[], context: DateContext, prose: boolean)
 }
 
 function spanFor(read: Read, input: Input, anchor: number | null): Span | null {
-  if (!read.relative) return pickByLean(read.phrase, input.today, input.lean);
+  if (!read.relative) {
+    const span = pickByLean(read.phrase, input.today, input.lean);
+    // "Early july" on the 2nd: what is told of has happened by today. Around a day to come stays there, to be asked.
+    const isRunning = span && input.lean === 'past' && span.from <= input.today.day && !read.phrase.isAround;
+    return isRunning && span.to >= input.today.day
+      ? { ...span, on: Math.min(span.on, input.today.day) }
+      : span;
+  }
   if (anchor === null) return null;
   const day = shiftDay(anchor, read.relative.count, read.relative.unit);
   return { from: day, to: day, on: day };

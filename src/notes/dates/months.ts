@@ -1,6 +1,6 @@
 import { after, type Input, type Read, type Rule, skipThe, textAt, yearAt } from './input.ts';
 import { isMonthInProse, isSeasonInProse, isYearInProse } from './prose.ts';
-import { fixed, type Phrase, type Span, single, spanOf } from './span.ts';
+import { fixed, type Phrase, type Span, single, spanOf, yearly } from './span.ts';
 import { nthWeekday } from './weekdays.ts';
 import { LAST, NEXT, type Part, type SeasonName, THIS } from './words.ts';
 
@@ -19,10 +19,15 @@ function firstMonthOf(season: SeasonName, hemisphere: Input['hemisphere']): numb
   return hemisphere === 'N' ? north : north > 6 ? north - 6 : north + 6;
 }
 
-function wholeMonths(year: number, month: number, count: number): Span {
+export function wholeMonths(year: number, month: number, count: number): Span {
   const first = Date.UTC(year, month - 1, 1) / 86_400_000;
   const end = Date.UTC(year, month - 1 + count, 1) / 86_400_000 - 1;
   return spanOf(first, end, count === 1 ? first + 14 : first + Math.floor((end - first) / 2));
+}
+
+export function seasonPhrase(season: SeasonName, hemisphere: Input['hemisphere']): Phrase {
+  const month = firstMonthOf(season, hemisphere);
+  return yearly((year) => wholeMonths(year, month, 3));
 }
 
 function fixedMonth(input: Input, shift: number): Phrase {

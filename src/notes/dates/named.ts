@@ -69,7 +69,9 @@ export function readWeekday(dateRules: readonly Rule[]): Rule {
     const isShort = input.tokens[j]?.text.length === 3;
     if (isShort && !how && j > i && !isDatedNext(input, j + 1)) return null;
     let end = j + 1;
-    if (textAt(input, end) === '.' && (input.tokens[end + 1] || !input.prose)) end++;
+    // "thurs. 25 june", but "tuesday. scratch that".
+    const isCutShort = (input.tokens[j]?.text.length ?? 0) < 6;
+    if (textAt(input, end) === '.' && isCutShort && input.tokens[end + 1]) end++;
     end = timeEnd(input, end);
     if (how) return { phrase: fixed(modified(input, weekday, how)), end: timeEnd(input, end) };
     const special = weekdaySuffix(input, weekday, end);

@@ -26,6 +26,7 @@ export interface Phrase {
   readonly cycle: 'fixed' | 'year' | 'month' | 'week';
   readonly at: (k: number) => Span | null;
   readonly assumed: readonly Assumed[];
+  readonly isAround?: boolean;
 }
 
 /** A phrase with the day it is read on: what the composing rules need to settle an anchor. */
@@ -101,7 +102,12 @@ export function mapPhrase(phrase: Phrase, change: (span: Span) => Span | null): 
 const AROUND_DAYS = 3;
 
 export function widen(phrase: Phrase): Phrase {
-  return mapPhrase(phrase, ({ from, to, on }) => ({ from: from - AROUND_DAYS, to: to + AROUND_DAYS, on }));
+  const wide = mapPhrase(phrase, ({ from, to, on }) => ({
+    from: from - AROUND_DAYS,
+    to: to + AROUND_DAYS,
+    on,
+  }));
+  return { ...wide, isAround: true };
 }
 
 /** How many cycles either side of today are looked at; 29 February can be eight years away (1896–1904). */

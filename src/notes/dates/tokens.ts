@@ -228,7 +228,7 @@ function rolesOf(plain: string): Roles {
   };
   const { month, weekday, unit, season, dayWord, ordinal, number, part } = roles;
   const isNamed = month !== null || weekday !== null || unit !== null || season !== null || dayWord !== null;
-  const isOther = WEEKENDS.has(text) || TIMES_OF_DAY.has(text) || holidayCores.has(text);
+  const isOther = WEEKENDS.has(text) || TIMES_OF_DAY.has(text) || holidayCores.has(text) || text === 'ago';
   const isCore = isNamed || isOther || (ordinal !== null && ordinal > 3);
   const isStart = isNamed || STARTS.has(text) || part !== null || number !== null || ordinal !== null;
   return remember(

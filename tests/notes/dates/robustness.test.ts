@@ -43,7 +43,7 @@ describe('any text', () => {
           expect(Math.abs(daysBetween(reading.from, reading.on))).toBeLessThan(366);
         }
       }),
-      { numRuns: 3000 },
+      { numRuns: 1000 },
     );
   });
 
@@ -57,7 +57,7 @@ describe('any text', () => {
           end = hit.index + hit.length;
         }
       }),
-      { numRuns: 3000 },
+      { numRuns: 1000 },
     );
   });
 
