@@ -107,6 +107,12 @@ function generalRoutes(world: World, gateway: Gateway, remaining: () => number):
     { method: 'GET', path: /^\/users\/@me$/, run: () => ok(world.bot) },
     {
       method: 'GET',
+      path: /^\/users\/@me\/guilds$/,
+      run: () =>
+        ok([...world.guilds.values()].filter((g) => g.present).map(({ id, name }) => ({ id, name }))),
+    },
+    {
+      method: 'GET',
       path: /^\/(?:applications\/@me|oauth2\/applications\/@me)$/,
       run: () => ok({ id: world.applicationId, name: 'Ostiole', description: '', flags: 0, bot: world.bot }),
     },
