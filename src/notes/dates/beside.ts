@@ -1,5 +1,5 @@
 import { type Rule, skipThe, textAt } from './input.ts';
-import { mapPhrase, type Span, single, spanOf, weekdayNumber } from './span.ts';
+import { countFrom, mapPhrase, type Span, single, spanOf, weekdayNumber } from './span.ts';
 import { weekdayAfter, weekdayBefore } from './weekdays.ts';
 import { type Unit, WEEKENDS } from './words.ts';
 
@@ -26,7 +26,7 @@ export function readBesideAnchor(readAnchor: Rule): Rule {
     if (!change) return null;
     const anchor = readAnchor(input, at + 2, depth + 1);
     if (!anchor || anchor.problem || anchor.relative) return null;
-    return { phrase: mapPhrase(anchor.phrase, change), end: anchor.end };
+    return { phrase: countFrom(anchor.phrase, change), end: anchor.end };
   };
 }
 

@@ -1,6 +1,6 @@
 import { type Amount, amountAt, shiftSpan } from './amounts.ts';
 import { after, type Input, isClauseEnd, type Read, type Rule, skipThe, textAt } from './input.ts';
-import { fixed, mapPhrase, type Phrase, type Span, single, widen } from './span.ts';
+import { countFrom, fixed, type Phrase, type Span, single, widen } from './span.ts';
 import { weekdayAfter, weekdayBefore } from './weekdays.ts';
 import { AROUND, LAST, NEXT, THIS } from './words.ts';
 
@@ -120,5 +120,5 @@ function fromAnchor(readAnchor: Rule, input: Input, amount: Amount, j: number, d
   if (weekday != null && anchor.end === k + 1 && word === 'from') {
     return { phrase: fixed(move(single(weekdayAfter(input.today.day, weekday)))), end: anchor.end };
   }
-  return { phrase: mapPhrase(anchor.phrase, move), end: anchor.end };
+  return { phrase: countFrom(anchor.phrase, move), end: anchor.end };
 }

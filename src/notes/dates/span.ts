@@ -27,6 +27,8 @@ export interface Phrase {
   readonly at: (k: number) => Span | null;
   readonly assumed: readonly Assumed[];
   readonly isAround?: boolean;
+  /** Last day of the date that the phrase is counted from, where it is: "90 days before september 10". */
+  readonly anchorEnd?: (k: number) => number | null;
 }
 
 /** A phrase with the day it is read on: what the composing rules need to settle an anchor. */
@@ -98,6 +100,12 @@ export function mapPhrase(phrase: Phrase, change: (span: Span) => Span | null): 
   };
 }
 
+/** A phrase counted from another: `mapPhrase`, and the other's end is kept. */
+export function countFrom(phrase: Phrase, change: (span: Span) => Span | null): Phrase {
+  const anchorEnd = phrase.anchorEnd ?? ((k: number) => phrase.at(k)?.to ?? null);
+  return { ...mapPhrase(phrase, change), anchorEnd };
+}
+
 /** Around X is X plus or minus three days. */
 const AROUND_DAYS = 3;
 
@@ -119,12 +127,18 @@ function middle(phrase: Phrase, today: Today): number {
   return 0;
 }
 
-/** RULES §8: past is the latest starting on or before today, future the earliest ending on or after it. */
+/**
+ * Past is the latest starting on or before today, future the earliest ending on or after it. A day counted back
+ * from a coming one belongs to that one, though it may be over: on 2 July "90 days before september 10" is 12 June.
+ */
 export function pickByLean(phrase: Phrase, today: Today, lean: Lean): Span | null {
   if (phrase.cycle === 'fixed') return phrase.at(0);
-  return lean === 'past'
-    ? latest(phrase, today, (span) => span.from <= today.day)
-    : earliest(phrase, today, (span) => span.to >= today.day);
+  if (lean === 'past') return latest(phrase, today, (span) => span.from <= today.day);
+  return earliest(
+    phrase,
+    today,
+    (span, k) => Math.max(span.to, phrase.anchorEnd?.(k) ?? span.to) >= today.day,
+  );
 }
 
 /** The latest occurrence that `fits`. */
@@ -138,11 +152,15 @@ export function latest(phrase: Phrase, today: Today, fits: (span: Span) => boole
 }
 
 /** The earliest occurrence that `fits`. */
-export function earliest(phrase: Phrase, today: Today, fits: (span: Span) => boolean): Span | null {
+export function earliest(
+  phrase: Phrase,
+  today: Today,
+  fits: (span: Span, k: number) => boolean,
+): Span | null {
   const k = middle(phrase, today);
   for (let i = -REACH[phrase.cycle]; i <= REACH[phrase.cycle]; i++) {
     const span = phrase.at(k + i);
-    if (span && fits(span)) return span;
+    if (span && fits(span, k + i)) return span;
   }
   return null;
 }

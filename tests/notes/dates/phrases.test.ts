@@ -83,7 +83,10 @@ const FAMILIES: Record<
     ['a week on tuesday', '2026-07-14', '2026-07-14'],
   ],
   'counted from a date': [
-    ['90 days before sept 10', '2026-06-12', '2027-06-12'],
+    // Counted back from the coming tenth, though the day itself is over; forward from a past one, when still to come.
+    ['90 days before sept 10', '2026-06-12', '2026-06-12'],
+    ['100 days from may 1', '2025-08-09', '2026-08-09'],
+    ['10 days before july 4', '2026-06-24', '2026-06-24'],
     ['the monday after easter', '2026-04-06', '2027-03-29'],
     ['weekend before halloween', '2025-10-25..2025-10-26', '2026-10-24..2026-10-25'],
     ['two weeks before the end of october', '2025-10-13..2025-10-17', '2026-10-13..2026-10-17'],
