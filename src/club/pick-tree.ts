@@ -1,7 +1,7 @@
 import { UserError } from '../errors.ts';
 import { findTree } from '../notes/index.ts';
 import type { Tree } from '../records/schema.ts';
-import { treeOf, treesOf } from '../records/trees.ts';
+import { nameKeyOf, treeOf, treesOf } from '../records/trees.ts';
 import type { Context } from './context.ts';
 import { type Button, type Reply, reply } from './reply.ts';
 import { listWords } from './words.ts';
@@ -21,6 +21,8 @@ export async function pickTree(
   options: { withRetired?: boolean } = {},
 ): Promise<PickedTree> {
   const roster = await treesOf(context.db, context.member.id, options);
+  const named = roster.find(({ nameKey }) => nameKey === nameKeyOf(text));
+  if (named) return { kind: 'one', tree: named };
   const found = findTree(text, roster);
   switch (found.kind) {
     case 'one': {
