@@ -1,11 +1,11 @@
-import { and, asc, eq, inArray, isNotNull, isNull, lte, or } from 'drizzle-orm';
+import { and, asc, eq, exists, inArray, isNotNull, isNull, lte, or, sql } from 'drizzle-orm';
 import { cultivarKey, findCultivar } from '../engine/cultivars.ts';
 import type { Day } from '../engine/day.ts';
-import { mainCropFromDay, mainCropOf, type SeasonObservation } from '../engine/fruit.ts';
+import { mainCropFromDay, mainCropOf } from '../engine/fruit.ts';
 import { gardenSeasonOf } from '../engine/garden-season.ts';
 import { type LearnedSpan, learnSpan, recordedSpan } from '../engine/learning.ts';
 import { groupOf, spanOf } from '../engine/ripening.ts';
-import { seasonOf } from '../engine/season.ts';
+import { parseSeason, seasonOf } from '../engine/season.ts';
 import { type TipResult, tipResultsOf } from '../engine/tip-success.ts';
 import { groupBy } from '../group-by.ts';
 import type { Database } from './database.ts';
@@ -40,66 +40,125 @@ export interface LearningQuery {
   readonly picked?: boolean;
 }
 
-/** Every tree-season of a club with notes of its own, trees of members who keep out left out. One query. */
+type LearningOwner = Pick<Tree, 'id' | 'memberId' | 'cultivar' | 'ripening'>;
+type LearningNote = Pick<Observation, 'id' | 'treeId' | 'memberId' | 'kind' | 'day' | 'crop' | 'count'>;
+
+/** Every tree-season of a club with notes of its own, trees of members who keep out left out. */
 export async function learningTrees(
   db: Database,
   clubId: number,
   { until, keys, picked = false }: LearningQuery,
 ): Promise<LearningTree[]> {
-  const pickedTrees = db
-    .select({ id: observations.treeId })
-    .from(observations)
-    .where(and(eq(observations.kind, 'picked'), isNull(observations.undoneAt)));
-  const rows = await db
-    .select({ observation: observations, tree: trees, member: members })
-    .from(observations)
-    .innerJoin(members, eq(members.id, observations.memberId))
-    .leftJoin(trees, eq(trees.id, observations.treeId))
+  // Few trees matter on most days, so little is read: these queries run with every plan.
+  const owners = (await ownersOf(db, clubId, picked)).filter((tree) => {
+    const key = learningKeyOf(tree);
+    return key !== null && (keys === undefined || keys.has(key));
+  });
+  if (owners.length === 0) return [];
+  const memberIds = [...new Set(owners.map(({ memberId }) => memberId))];
+  const gardens = new Map(
+    (await db.select().from(members).where(inArray(members.id, memberIds))).map((row) => [row.id, row]),
+  );
+  const notes = await notesOf(db, owners, memberIds, until);
+  const seasonOfNote = ({ memberId, day }: LearningNote) => {
+    const member = gardens.get(memberId);
+    return seasonOf(day, member ? hemisphereOf(member) : 'N');
+  };
+  const ofGardens = groupBy(
+    notes.filter(({ treeId }) => treeId === null),
+    (note) => `${note.memberId} ${seasonOfNote(note).label}`,
+  );
+  const ofTrees = groupBy(
+    notes.filter(({ treeId }) => treeId !== null),
+    (note) => note.treeId,
+  );
+  return owners.flatMap((tree) => {
+    const member = gardens.get(tree.memberId);
+    if (member === undefined) return [];
+    const bySeason = groupBy(ofTrees.get(tree.id) ?? [], (note) => seasonOfNote(note).label);
+    return [...bySeason].flatMap(([label, own]) => {
+      const garden = ofGardens.get(`${tree.memberId} ${label}`) ?? [];
+      return treeSeasonFacts(tree, member, label, [...own, ...garden]);
+    });
+  });
+}
+
+function ownersOf(db: Database, clubId: number, picked: boolean): Promise<LearningOwner[]> {
+  const somethingPicked = exists(
+    db
+      .select({ one: sql`1` })
+      .from(observations)
+      .where(
+        and(
+          eq(observations.treeId, trees.id),
+          eq(observations.kind, 'picked'),
+          isNull(observations.undoneAt),
+        ),
+      ),
+  );
+  return db
+    .select({
+      id: trees.id,
+      memberId: trees.memberId,
+      cultivar: trees.cultivar,
+      ripening: trees.ripening,
+    })
+    .from(trees)
+    .innerJoin(members, eq(members.id, trees.memberId))
     .where(
       and(
         eq(members.clubId, clubId),
         eq(members.keepsOut, false),
-        isNull(observations.undoneAt),
-        // What was noted of a whole garden, such as its leafing out, holds for each tree in it.
+        isNotNull(trees.cultivar),
+        ...(picked ? [somethingPicked] : []),
+      ),
+    )
+    .orderBy(asc(trees.id));
+}
+
+/** Notes of these trees, and those of their whole gardens, such as a leafing out, which hold for each of them. */
+function notesOf(
+  db: Database,
+  owners: readonly LearningOwner[],
+  memberIds: readonly number[],
+  until: Day,
+): Promise<LearningNote[]> {
+  return db
+    .select({
+      id: observations.id,
+      treeId: observations.treeId,
+      memberId: observations.memberId,
+      kind: observations.kind,
+      day: observations.day,
+      crop: observations.crop,
+      count: observations.count,
+    })
+    .from(observations)
+    .where(
+      and(
         or(
-          isNull(observations.treeId),
-          and(isNotNull(trees.cultivar), ...(picked ? [inArray(trees.id, pickedTrees)] : [])),
+          inArray(
+            observations.treeId,
+            owners.map(({ id }) => id),
+          ),
+          and(isNull(observations.treeId), inArray(observations.memberId, [...memberIds])),
         ),
+        isNull(observations.undoneAt),
         lte(observations.day, until),
       ),
     )
     .orderBy(asc(observations.day), asc(observations.id));
-  const seasonOfRow = ({ observation, member }: (typeof rows)[number]) =>
-    seasonOf(observation.day, hemisphereOf(member)).label;
-  const ofGardens = groupBy(
-    rows.filter(({ tree }) => tree === null),
-    (row) => `${row.member.id} ${seasonOfRow(row)}`,
-  );
-  const ofTrees = groupBy(
-    rows.filter(({ tree }) => {
-      const key = tree === null ? null : learningKeyOf(tree);
-      return key !== null && (keys === undefined || keys.has(key));
-    }),
-    (row) => `${row.tree?.id} ${seasonOfRow(row)}`,
-  );
-  return [...ofTrees.values()].flatMap((group) => {
-    const [first] = group;
-    if (first?.tree == null) return [];
-    const garden = ofGardens.get(`${first.member.id} ${seasonOfRow(first)}`) ?? [];
-    return [
-      treeSeasonFacts(
-        first.tree,
-        first.member,
-        [...group, ...garden].map((row) => row.observation),
-      ),
-    ];
-  });
 }
 
-function treeSeasonFacts(tree: Tree, member: Member, rows: readonly Observation[]): LearningTree {
-  const notes = rows.map(seasonObservationOf);
-  const first = rows[0]?.day ?? tree.addedOn;
-  const season = seasonOf(first, hemisphereOf(member));
+function treeSeasonFacts(
+  tree: LearningOwner,
+  member: Member,
+  label: string,
+  rows: readonly LearningNote[],
+): LearningTree[] {
+  const notes = rows.map(({ id, kind, day, crop, count }) => ({ kind, on: day, crop, count, order: id }));
+  const season = parseSeason(label, hemisphereOf(member));
+  if (season === null) return [];
   const cultivar = tree.cultivar === null ? null : findCultivar(tree.cultivar);
   const { lastFrost } = gardenSeasonOf(gardenFactsOf(member), season);
   // The span without what was learned: a record must not decide whether it is one.
@@ -110,20 +169,18 @@ function treeSeasonFacts(tree: Tree, member: Member, rows: readonly Observation[
     spanFrom: from,
     ...(cultivar === null || cultivar.breba === null ? {} : { bearsBrebas: cultivar.breba !== 'none' }),
   });
-  return {
-    key: learningKeyOf(tree) ?? '',
-    cultivar: cultivar?.name ?? tree.cultivar ?? '',
-    season: season.label,
-    span: crop.seen === null || crop.pickedOn === null ? null : recordedSpan(crop.seen, crop.pickedOn),
-    tips: tipResultsOf(notes),
-    tipped: notes.some(({ kind }) => kind === 'tipped'),
-    hadFruitlets: crop.present,
-    picked: crop.pickedOn !== null,
-  };
-}
-
-function seasonObservationOf(row: Observation): SeasonObservation {
-  return { kind: row.kind, on: row.day, crop: row.crop, count: row.count, order: row.id };
+  return [
+    {
+      key: learningKeyOf(tree) ?? '',
+      cultivar: cultivar?.name ?? tree.cultivar ?? '',
+      season: season.label,
+      span: crop.seen === null || crop.pickedOn === null ? null : recordedSpan(crop.seen, crop.pickedOn),
+      tips: tipResultsOf(notes),
+      tipped: notes.some(({ kind }) => kind === 'tipped'),
+      hadFruitlets: crop.present,
+      picked: crop.pickedOn !== null,
+    },
+  ];
 }
 
 /** Complete records by cultivar key, days, in ascending order. */
@@ -139,7 +196,7 @@ export function spanRecordsOf(learned: readonly LearningTree[]): Map<string, num
   return records;
 }
 
-/** What a club's complete records up to `until` say, by cultivar key. One query. */
+/** What a club's complete records up to `until` say, by cultivar key. */
 export async function spanRecords(
   db: Database,
   clubId: number,
