@@ -27,7 +27,14 @@ const MAX_DEPTH = 3;
 const DATES: readonly Rule[] = [readMonthDay, readDayMonth, readNumeric, readDayOfMonth];
 
 /** What stands after "before", "after", "week of": any phrase. */
-const readAnchor: Rule = (input, i, depth) => readItem(input, i, depth);
+const readAnchor: Rule = (input, i, depth) => {
+  const key = i * (MAX_DEPTH + 2) + depth;
+  const known = input.anchors.get(key);
+  if (known !== undefined) return known;
+  const read = readItem(input, i, depth);
+  input.anchors.set(key, read);
+  return read;
+};
 
 /** One rule a family; the longest find wins, the earlier of two as long. */
 const RULES: readonly Rule[] = [
@@ -130,7 +137,11 @@ function readRange(input: Input, i: number): (Read & { isRange?: boolean }) | nu
   if (sign === '-' && input.prose && !(input.tokens[first.end]?.glued === input.tokens[j]?.glued))
     return first;
   // In a range the second name needs no proof of its own: "in may or june".
-  const second = readItem({ ...input, prose: input.prose && sign === '-' }, j, 0);
+  const second = readItem(
+    input.prose && sign !== '-' ? { ...input, prose: false, anchors: new Map() } : input,
+    j,
+    0,
+  );
   if (!second || second.problem || second.relative || (input.prose && isLooseSecond(input, j, second))) {
     return isInnerRange(input, i, first) ? { ...first, isRange: true } : first;
   }
@@ -158,7 +169,9 @@ function isInnerRange(input: Input, i: number, first: Read): boolean {
 function withTo(input: Input, i: number): Input {
   const at = input.tokens.findIndex((token, k) => k > i && k < i + 8 && token.text === 'and');
   const and = input.tokens[at];
-  return and ? { ...input, tokens: input.tokens.with(at, { ...and, text: 'to' }) } : input;
+  return and
+    ? { ...input, tokens: input.tokens.with(at, { ...and, text: 'to' }), anchors: new Map() }
+    : input;
 }
 
 /** From the first phrase to the second, the second after the first; with "and" only where the two adjoin. */

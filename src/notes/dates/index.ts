@@ -109,7 +109,7 @@ function isRest(tokens: readonly Token[], end: number): boolean {
 
 function inputOf(tokens: readonly Token[], context: DateContext, prose: boolean): Input {
   const { hemisphere, order, lean } = context;
-  return { tokens, today: todayOf(context.today), hemisphere, order, lean, prose };
+  return { tokens, today: todayOf(context.today), hemisphere, order, lean, prose, anchors: new Map() };
 }
 
 function spanFor(read: Read, input: Input, anchor: number | null): Span | null {

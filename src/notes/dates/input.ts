@@ -12,6 +12,8 @@ export interface Input {
   readonly order: DateOrder;
   readonly lean: Lean;
   readonly prose: boolean;
+  /** Anchors read so far, by token and depth: several rules ask for the same, and that at every depth. */
+  readonly anchors: Map<number, Read | null>;
 }
 
 /** No such day, weekday and date that disagree, or "3 days later" with nothing to count from. */
