@@ -4,7 +4,7 @@ import type { Clock } from '../clock.ts';
 import type { Reply } from '../club/reply.ts';
 import { groupBy } from '../group-by.ts';
 import type { Database } from '../records/database.ts';
-import { clubs, members, type Nudge, trees } from '../records/schema.ts';
+import { members, type Nudge, trees } from '../records/schema.ts';
 import { standingsOf } from '../records/standing.ts';
 import { type Claim, claimMorning, idsOf, LEASE_SECONDS, postponeClaim, settleClaim } from './claim.ts';
 import { composeMorning, type MorningItem } from './compose.ts';
@@ -87,22 +87,18 @@ function isAbout(nudge: Nudge, item: { kind: string; season: string; occurrence:
   return nudge.kind !== 'second-look' || nudge.occurrence === item.occurrence;
 }
 
-/** Sends as the member chose, and the other way when that way is closed for good. */
-async function send(delivery: Delivery, claim: Claim, reply: Reply): Promise<DeliveryOutcome> {
-  const { member, club, nonce } = claim;
-  const chosen = member.nudgeWay === 'direct' ? 'direct' : 'channel';
-  const other = chosen === 'direct' ? 'channel' : 'direct';
-  const first = await attempt(delivery, { member, club, nonce, way: chosen, reply });
-  if (first.kind !== 'dead') return first;
-  const second = await attempt(delivery, { member, club, nonce, way: other, reply });
-  // What the member's own way said tells more than the way round it.
-  return second.kind === 'dead' ? first : second;
-}
-
-async function attempt(
+async function send(
   { messenger, pace, leaseSeconds = LEASE_SECONDS }: Delivery,
-  message: Parameters<Messenger['send']>[0],
+  { member, club, nonce }: Claim,
+  reply: Reply,
 ): Promise<DeliveryOutcome> {
+  const message = {
+    member,
+    club,
+    nonce,
+    way: member.nudgeWay === 'direct' ? 'direct' : 'channel',
+    reply,
+  } as const;
   // A direct message takes two requests: its channel has to be opened.
   for (let request = 0; request < (message.way === 'direct' ? 2 : 1); request++) await pace?.();
   // Nothing may be begun that could outlast the lease; what is cut off here may have been stored all the same.
@@ -151,15 +147,9 @@ async function complete(
       await postponeClaim(db, claim, seconds, outcome.reason);
       return { kind: 'retry', afterMs: seconds * 1000, reason: outcome.reason };
     }
-    case 'dead': {
-      await db.transaction(async (tx) => {
-        await settleClaim(tx, claim, ids, { state: 'dead', error: outcome.reason });
-        if (claim.member.nudgeWay === 'channel') {
-          await tx.update(clubs).set({ trouble: outcome.reason }).where(eq(clubs.id, claim.club.id));
-        }
-      });
+    case 'dead':
+      await settleClaim(db, claim, ids, { state: 'dead', error: outcome.reason });
       return outcome;
-    }
     case 'stop':
       // Refused before anything was stored: it waits as if nobody had tried.
       await settleClaim(db, claim, ids, { state: 'pending', nonce: null, error: outcome.reason });

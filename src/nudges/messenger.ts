@@ -17,12 +17,15 @@ export type DeliveryOutcome =
   | { readonly kind: 'sent'; readonly channelId: string; readonly messageId: string }
   /** Worth trying again: a fault of the network, the platform or its limits. */
   | { readonly kind: 'retry'; readonly reason: string; readonly afterMs?: number }
-  /** Never going to work this way: channel gone, no access, direct messages closed. */
+  /** Never going to work, neither this way nor round it: channel gone, no access, direct messages closed. */
   | { readonly kind: 'dead'; readonly reason: string }
   /** The assistant itself is refused (401): stop everything. */
   | { readonly kind: 'stop'; readonly reason: string };
 
-/** How a channel sends. The one thing deliveries need of it. */
+/**
+ * How a channel sends. The one thing deliveries need of it. Where the chosen way is closed for good it takes the
+ * other by itself, and says `dead` only when both are.
+ */
 export interface Messenger {
   send(message: Outgoing): Promise<DeliveryOutcome>;
 }

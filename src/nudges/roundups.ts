@@ -240,11 +240,11 @@ async function compose(
 ): Promise<Reply | null> {
   const today = clock.today(club.zone);
   const manner = mannerOf(members);
-  const roundup = await readRoundup(db, club.id, period, today);
+  const roundup = await readRoundup(db, club, period, today);
   if (period.span === 'week') {
     const words = weekWords(roundup, manner);
     if (words.fields.length === 0) return null;
-    const season = await readRoundup(db, club.id, currentSeasons(today), today);
+    const season = await readRoundup(db, club, currentSeasons(today), today);
     return reply({
       ...words,
       files: await drawnRoundup(club.name, roundup, season, manner, today),

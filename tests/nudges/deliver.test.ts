@@ -109,21 +109,18 @@ describe.each(DATABASE_KINDS)('delivery of a morning (%s)', (kind) => {
     expect(await rows()).toMatchObject([{ state: 'leased', error: 'socket hang up' }]);
   });
 
-  it('takes the other way when the chosen one is closed for good', async () => {
+  it('goes the way the member chose', async () => {
     await grower.change({ nudgeWay: 'direct' });
-    messenger.next = ({ way }) =>
-      way === 'direct' ? { kind: 'dead', reason: '50007' } : { kind: 'sent', channelId: '1', messageId: '1' };
-    expect(await round(opened.db, clock, messenger)).toEqual([{ kind: 'sent' }]);
-    expect(messenger.stored.map(({ way }) => way)).toEqual(['channel']);
+    await round(opened.db, clock, messenger);
+    expect(messenger.stored.map(({ way }) => way)).toEqual(['direct']);
   });
 
-  it('is dead when both ways are closed, tells the club why, and is not tried again', async () => {
-    messenger.next = ({ way }) => ({ kind: 'dead', reason: way === 'channel' ? '10003' : '50007' });
+  it('is dead when every way is closed, and is not tried again', async () => {
+    messenger.next = () => ({ kind: 'dead', reason: '10003' });
     expect(await round(opened.db, clock, messenger)).toEqual([{ kind: 'dead', reason: '10003' }]);
     expect(await rows()).toMatchObject([{ state: 'dead', error: '10003' }]);
-    expect(await opened.db.select().from(clubs)).toMatchObject([{ trouble: '10003' }]);
     await round(opened.db, clock, messenger);
-    expect(messenger.attempts).toBe(2);
+    expect(messenger.attempts).toBe(1);
   });
 
   it('a refused assistant keeps everything for later', async () => {
