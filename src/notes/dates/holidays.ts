@@ -80,7 +80,8 @@ const ROWS: readonly (readonly [names: string, rule: Rule])[] = [
   ['all souls day|day of the dead', on(11, 2)],
   ['election day', shifted(nth(1, MON, 11), 1)],
   ['veterans day|veteran day|vets day|remembrance day|armistice day|veterans', on(11, 11)],
-  ['thanksgiving day|thanksgiving|thanks giving|thxgiving|turkey day|thanksgivin', nth(4, THU, 11)],
+  ['thanksgiving day|thanksgiving|thxgiving|turkey day|thanksgivin', nth(4, THU, 11)],
+  ['thanks giving', nth(4, THU, 11)],
   ['black friday', shifted(nth(4, THU, 11), 1)],
   ['cyber monday', shifted(nth(4, THU, 11), 4)],
   ['christmas eve|xmas eve|chrismas eve', on(12, 24)],
@@ -159,6 +160,7 @@ export function startsHoliday(word: string): boolean {
 
 /** Shortest names that are also common words or cut short; in prose the word "day" has to be there. */
 const NEEDS_DAY = new Set([
+  'thanks giving',
   'mothers',
   'memorial',
   'veterans',

@@ -108,6 +108,7 @@ export function isWeekdayInProse(input: Input, i: number): boolean {
   if (next === '-' && input.tokens[i + 1]?.glued && input.tokens[i + 2]?.glued) {
     if (input.tokens[i + 2]?.isWord && input.tokens[i + 2]?.weekday === null) return false;
   }
+  if (SAYINGS.has(next)) return false;
   if (!AMBIGUOUS.has(word)) return true;
   if (isBeforeDate(input, i + 1)) return true;
   const before = textAt(input, i - 1);
@@ -132,6 +133,9 @@ export function isWeekdayInProse(input: Input, i: number): boolean {
       return true;
   }
 }
+
+/** "Sunday best", "monday blues". */
+const SAYINGS = new Set(['best', 'blues', 'roast', 'funday', 'vibes']);
 
 /** A date follows: "sun 28 june", "sat the 4th", "mon 6/29". */
 function isBeforeDate(input: Input, i: number): boolean {
@@ -213,7 +217,12 @@ export function isSlashInProse(input: Input, i: number, a: number, b: number, ne
   if (AFTER_SHARE.has(textAt(input, next))) return isAnnounced && (a > 12 || b > 12);
   if (isAnnounced) return true;
   if (a === 24 && b === 7) return false;
-  if (a <= b && FRACTION_BOTTOMS.has(b)) return isClauseStart(input, i) && a < b;
+  if (a <= b && FRACTION_BOTTOMS.has(b)) {
+    // "3/4: tipped", "3/4 tipped", but "1/4 turn".
+    const isHeading =
+      isClauseEnd(input, next) || textAt(input, next) === '-' || isPastVerb(textAt(input, next));
+    return a < b && isClauseStart(input, i) && isHeading;
+  }
   return a !== b || isClauseStart(input, i) || isClauseEnd(input, next);
 }
 

@@ -35,6 +35,14 @@ describe('dates inside notes', () => {
     ['feb 30 pruned', ['feb 30!impossible']],
     ['monday june 7 tipped', ['monday june 7!weekday']],
     ['10 days later figlets', ['10 days later!unanchored']],
+    ['in june 5 dropped', ['june=2026-06-15']],
+    ['pruned feb, rooted april-ish', ['feb=2026-02-15', 'april-ish=2026-04-15']],
+    ['3 weeks since i tipped it', ['3 weeks since=2026-06-11']],
+    ['tipped fri/sat', ['fri/sat=2026-06-26']],
+    ['fed mission tuesday. scratch that, sunday', ['tuesday=2026-06-30', 'sunday=2026-06-28']],
+    ['early july tipped', ['early july=2026-07-02']],
+    ['sat 20th tipped alma', ['sat 20th=2026-06-20']],
+    ['tipped fri 6/25', ['fri 6/25!weekday']],
   ])('%s', (note, expected) => {
     expect(found(note)).toEqual(expected);
   });
@@ -123,6 +131,24 @@ describe('words that only look like dates', () => {
     'mid tree',
     'end of the branch',
     'beginning to ripen',
+    '10/10 would pinch again',
+    '1/4 turn',
+    'put on 4 leaves in a week',
+    'in the sun',
+    'thanks giving it away',
+    'sunday best',
+    "three on last year's wood",
+    'mayhem in the greenhouse',
+    "june's kadota next door is loaded",
+    'dec off a few leaves',
+    'april from the club took 2 sticks',
+    'sundried',
+    'overwintered well',
+    'for 3 weeks',
+    'after a week it branched',
+    '50/50 mix',
+    '7-11',
+    'an august tree',
   ])('%s', (note) => {
     expect(found(note)).toEqual([]);
   });
