@@ -23,7 +23,7 @@ describe('dates of 70 notes', () => {
   });
 });
 
-describe('252 date phrases', () => {
+describe('276 date phrases', () => {
   bench('readDates', () => {
     for (const phrase of phrases) readDates(phrase, DEADLINE);
   });

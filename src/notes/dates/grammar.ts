@@ -104,6 +104,7 @@ export function readPhrase(input: Input, i: number): Read | null {
   if (!input.tokens[i]?.isStart) return null;
   const word = textAt(input, i);
   if (AROUND.has(word)) {
+    if (word !== 'around' && isFraction(input, i + 1)) return null;
     const inner = readRange(input, skipAround(input, i + 1));
     if (!inner || inner.relative) return null;
     return { ...inner, phrase: widen(inner.phrase) };
@@ -113,6 +114,12 @@ export function readPhrase(input: Input, i: number): Read | null {
     return range?.isRange ? range : null;
   }
   return readRange(input, i);
+}
+
+/** "about 1/3" is a share. */
+function isFraction(input: Input, i: number): boolean {
+  const [top, sign, bottom] = [input.tokens[i]?.number, textAt(input, i + 1), input.tokens[i + 2]?.number];
+  return sign === '/' && top != null && bottom != null && top < bottom && bottom <= 5;
 }
 
 function skipAround(input: Input, i: number): number {

@@ -130,7 +130,7 @@ export const THIS = new Set(['this', 'coming', 'current']);
 export const TIMES_OF_DAY = new Set(
   'morning mornings morn am afternoon arvo pm evening eve night nights nite lunchtime noon midday'.split(' '),
 );
-export const WEEKENDS = new Set(['weekend', 'weekends', 'wkend', 'wknd', 'weeknd', 'weekened', 'wekend']);
+export const WEEKENDS = new Set(['weekend', 'wkend', 'wknd', 'weeknd', 'weekened', 'wekend']);
 export const TO = new Set(['to', '-', '–', '—', 'through', 'thru', 'until', 'till', 'til']);
 
 export const AROUND = new Set(
