@@ -1,7 +1,7 @@
-import type { Day } from '../engine/day.ts';
+import { type Day, yearOf } from '../engine/day.ts';
 import type { ObservationKind } from '../engine/observation.ts';
 import type { DateOrder, ReadEvent } from '../notes/contract.ts';
-import { countWords, dayWords, distanceWords } from './words.ts';
+import { countWords, dayWords, distanceWords, fullDayWords } from './words.ts';
 
 /** What a button or a question calls each kind. */
 export const KIND_LABELS: Readonly<Record<ObservationKind, string>> = {
@@ -27,7 +27,8 @@ export const KIND_LABELS: Readonly<Record<ObservationKind, string>> = {
 
 /** `Alma: 3 fruitlets`, `the garden: frost`, with its day where that is not today. */
 export function eventWords(event: ReadEvent, treeName: string | null, today: Day, order: DateOrder): string {
-  const when = event.on === today ? '' : `, ${dayWords(event.on, order)} (${distanceWords(today, event.on)})`;
+  const day = yearOf(event.on) === yearOf(today) ? dayWords(event.on, order) : fullDayWords(event.on, order);
+  const when = event.on === today ? '' : `, ${day} (${distanceWords(today, event.on)})`;
   return `${treeName ?? 'The garden'}: ${whatHappened(event)}${when}`;
 }
 

@@ -2,7 +2,7 @@ import type { Day, MonthDay } from '../engine/day.ts';
 import type { FrostStat } from '../engine/frost.ts';
 import { gardenSeasonOf } from '../engine/garden-season.ts';
 import { FEW_SEASONS, type RecordSummary } from '../engine/record-summary.ts';
-import { seasonOf } from '../engine/season.ts';
+import { type Season, seasonOf } from '../engine/season.ts';
 import type { DateOrder } from '../notes/contract.ts';
 import { gardenFactsOf, hemisphereOf, markOf, zoneOf } from '../records/garden.ts';
 import type { Club, Member } from '../records/schema.ts';
@@ -26,19 +26,19 @@ export function gardenStory(member: Member, today: Day, order: DateOrder): strin
       return [
         `${basis}; decision dates are counted back from there.`,
         ...disagreement(member, order),
-        ...recordDoubts(member.summary),
+        ...recordDoubts(member.summary, season),
       ].join(' ');
     }
     case 'never-ends':
       return [
         `By your record, highs of ${high} never end, so no tree needs a decision date.`,
-        ...recordDoubts(member.summary),
+        ...recordDoubts(member.summary, season),
       ].join(' ');
     case 'none':
       return [
         `Your record shows no time of the year when at least half of the days reach ${high}, so there is no reliable heat to count back from and no date is made up.`,
         'A lower mark can be set with /garden set heat_mark:. In summers this cool, growers rely on figs that were pea-sized in autumn and overwintered at the shoot tips: take off the larger unripe ones before winter and keep those.',
-        ...recordDoubts(member.summary),
+        ...recordDoubts(member.summary, season),
       ].join(' ');
   }
 }
@@ -52,14 +52,15 @@ function disagreement(member: Member, order: DateOrder): string[] {
   ];
 }
 
-function recordDoubts(summary: RecordSummary | null): string[] {
+function recordDoubts(summary: RecordSummary | null, running: Season): string[] {
   if (summary === null || summary.seasons === 0) return [];
   const doubts: string[] = [];
   if (summary.seasons < FEW_SEASONS) {
     doubts.push(`That rests on ${countWords(summary.seasons, 'season')} only, so take it with care.`);
   }
-  if (summary.gaps.length > 0) {
-    const labels = summary.gaps.map((gap) => gap.season);
+  // The season that is running has not had its days yet.
+  const labels = summary.gaps.map((gap) => gap.season).filter((label) => label !== running.label);
+  if (labels.length > 0) {
     const shown = labels.length > 6 ? `${labels.length} seasons` : listWords(labels);
     doubts.push(
       `More than a tenth of the days are missing in ${shown}; missing days were left out, not made up.`,

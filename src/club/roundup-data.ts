@@ -1,3 +1,4 @@
+import { instantAt } from '../clock.ts';
 import { findCultivar } from '../engine/cultivars.ts';
 import { addDays, type Day, earlier } from '../engine/day.ts';
 import { inOrder, mainCropOf, type SeasonObservation } from '../engine/fruit.ts';
@@ -8,17 +9,23 @@ import type { Crop } from '../engine/observation.ts';
 import type { Season } from '../engine/season.ts';
 import { type TipResult, tipResultsOf } from '../engine/tip-success.ts';
 import { groupBy } from '../group-by.ts';
-import { treesWithin } from '../records/club-trees.ts';
+import { lastObservationBefore, treesWithin } from '../records/club-trees.ts';
 import { membersOfClub } from '../records/clubs.ts';
 import type { Database } from '../records/database.ts';
 import { hemisphereOf } from '../records/garden.ts';
-import type { Member, Tree } from '../records/schema.ts';
+import type { Club, Member, Tree } from '../records/schema.ts';
 import { type Standing, standingsOf } from '../records/standing.ts';
 
 /** Decisions and frosts this many days ahead stand in a week's roundup. */
 export const AHEAD_DAYS = 14;
 
-/** The days a roundup is about: seven of them, or a whole season, which differs by hemisphere. */
+/** What happened longer than this before a week is no news when it is told, days. Ours. */
+const NEWS_DAYS = 21;
+
+/**
+ * The days a roundup is about: a whole season, which differs by hemisphere, or seven days. A week takes in what
+ * was told in it, so that what is noted late is told once, in the week after.
+ */
 export type RoundupPeriod =
   | { readonly span: 'week'; readonly from: Day; readonly to: Day }
   | { readonly span: 'season'; readonly seasonOf: (member: Member) => Season };
@@ -68,19 +75,20 @@ export interface Roundup {
 /** All of one club that a roundup of `period` rests on, as known on `today`. */
 export async function readRoundup(
   db: Database,
-  clubId: number,
+  club: Pick<Club, 'id' | 'zone'>,
   period: RoundupPeriod,
   today: Day,
 ): Promise<Roundup> {
   const found: RoundupTree[] = [];
   const decisions: Ahead[] = [];
   const frosts: Ahead[] = [];
-  for (const member of await membersOfClub(db, clubId)) {
+  for (const member of await membersOfClub(db, club.id)) {
     const days = period.span === 'week' ? period : period.seasonOf(member);
     const asOf = earlier(today, days.to);
+    const told = period.span === 'week' ? await toldWithin(db, member, club.zone, period) : null;
     const trees = await treesWithin(db, member.id, days);
     for (const standing of await standingsOf(db, member, trees, asOf)) {
-      found.push(factsOf(member, standing, days.from, asOf));
+      found.push(factsOf(member, standing, told, days.from, asOf));
       if (period.span === 'season' || standing.tree.retiredOn !== null) continue;
       for (const { kind, on, holds } of milestonesOf(standing.input)) {
         const ahead = {
@@ -104,19 +112,46 @@ export async function readRoundup(
   };
 }
 
-function factsOf(member: Member, standing: Standing, from: Day, to: Day): RoundupTree {
+/** Ids of a member's observations told before a week and by its end: they grow with time. */
+interface Told {
+  readonly before: number;
+  readonly by: number;
+}
+
+async function toldWithin(
+  db: Database,
+  member: Member,
+  zone: string,
+  { from, to }: { from: Day; to: Day },
+): Promise<Told> {
+  return {
+    before: await lastObservationBefore(db, member.id, instantAt(from, 0, zone)),
+    by: await lastObservationBefore(db, member.id, instantAt(addDays(to, 1), 0, zone)),
+  };
+}
+
+function factsOf(member: Member, standing: Standing, told: Told | null, from: Day, to: Day): RoundupTree {
   const { tree, input, result, observations } = standing;
-  const within = (on: Day | null) => (on !== null && on >= from && on <= to ? on : null);
-  const known = inOrder(input.observations).filter(({ on }) => on <= to);
-  const before = known.filter(({ on }) => on < from);
+  const known = inOrder(input.observations).filter(
+    ({ on, order }) => on <= to && (told === null || order <= told.by),
+  );
+  const before = told === null ? [] : known.filter(({ order }) => order <= told.before);
   const cropInput = {
     mainCropFrom: result.mainCropFrom,
     spanFrom: input.tree.span.from,
     ...(input.tree.bearsBrebas === undefined ? {} : { bearsBrebas: input.tree.bearsBrebas }),
   };
-  const seen = firstSeen(known, cropInput);
-  const tellingBefore = tipResultsOf(before).map(({ on }) => on);
-  const picks = observations.map((row) => ({
+  const is = signsOf(known, cropInput);
+  const was = signsOf(before, cropInput);
+  const oldest = told === null ? from : addDays(from, -NEWS_DAYS);
+  /** What is known now and was not before. */
+  const news = (sign: 'leafedOut' | 'seen' | 'ripening' | 'ripe'): Day | null => {
+    const on = is[sign];
+    return on !== null && was[sign] === null && on >= oldest ? on : null;
+  };
+  const isNews = ({ on, order }: { on: Day; order: number }) =>
+    on >= oldest && on <= to && (told === null || (order > told.before && order <= told.by));
+  const rows = observations.map((row) => ({
     kind: row.kind,
     on: row.day,
     crop: row.crop,
@@ -124,30 +159,48 @@ function factsOf(member: Member, standing: Standing, from: Day, to: Day): Roundu
     unit: row.unit,
     order: row.id,
   }));
-  const upTo = (day: Day) => harvestOf({ ...cropInput, observations: picks.filter(({ on }) => on <= day) });
+  const knownIds = new Set(known.map(({ order }) => order));
+  const beforeIds = new Set(before.map(({ order }) => order));
+  const harvestIn = (ids: ReadonlySet<number>) =>
+    harvestOf({ ...cropInput, observations: rows.filter(({ order }) => ids.has(order)) });
+  const ripe = news('ripe');
   return {
     member,
     tree,
     cultivar: tree.cultivar === null ? null : (findCultivar(tree.cultivar)?.name ?? tree.cultivar),
     standing,
-    leafedOut: within(known.find(({ kind }) => kind === 'leafed-out')?.on ?? null),
-    seen: within(seen),
-    tips: known.filter(({ kind, on }) => kind === 'tipped' && on >= from).map(({ on }) => on),
-    results: tipResultsOf(known).filter(({ on }) => !tellingBefore.includes(on)),
-    ripening: within(result.fruit.ripeningOn),
-    ripe: within(result.fruit.pickedOn),
-    span:
-      result.fruit.seen !== null && within(result.fruit.pickedOn) !== null && result.fruit.pickedOn !== null
-        ? recordedSpan(result.fruit.seen, result.fruit.pickedOn)
-        : null,
-    harvest: less(upTo(to), upTo(addDays(from, -1))),
-    picks: picks
-      .filter(({ kind, on, crop }) => kind === 'picked' && crop !== 'breba' && on >= from && on <= to)
+    leafedOut: news('leafedOut'),
+    seen: news('seen'),
+    tips: known.filter((note) => note.kind === 'tipped' && isNews(note)).map(({ on }) => on),
+    results: is.results.filter(({ on }) => !was.results.some((one) => one.on === on)),
+    ripening: news('ripening'),
+    ripe,
+    span: ripe === null || is.current === null ? null : recordedSpan(is.current, ripe),
+    harvest: less(harvestIn(knownIds), harvestIn(beforeIds)),
+    picks: rows
+      .filter((row) => row.kind === 'picked' && row.crop !== 'breba' && isNews(row))
       .map(({ on }) => on)
-      .filter((on) => result.fruit.pickedOn !== null && on >= result.fruit.pickedOn),
-    cuttings: observations
-      .filter(({ kind, day }) => kind === 'cuttings' && day >= from && day <= to)
+      .filter((on) => is.ripe !== null && on >= is.ripe),
+    cuttings: rows
+      .filter((row) => row.kind === 'cuttings' && isNews(row))
       .reduce((sum, { count }) => sum + (count ?? 0), 0),
+  };
+}
+
+/** What a set of notes says of a tree's season. */
+function signsOf(
+  notes: readonly SeasonObservation[],
+  cropInput: Omit<Parameters<typeof mainCropOf>[0], 'observations'>,
+) {
+  const crop = mainCropOf({ ...cropInput, observations: notes });
+  return {
+    leafedOut: notes.find(({ kind }) => kind === 'leafed-out')?.on ?? null,
+    seen: firstSeen(notes, cropInput),
+    /** First fruitlet since the tree last lost all. */
+    current: crop.seen,
+    ripening: crop.ripeningOn,
+    ripe: crop.pickedOn,
+    results: tipResultsOf(notes),
   };
 }
 

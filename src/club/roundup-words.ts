@@ -2,6 +2,7 @@ import type { Day } from '../engine/day.ts';
 import { groupBy } from '../group-by.ts';
 import type { DateOrder } from '../notes/contract.ts';
 import type { LearnedFigures } from '../records/learning-figures.ts';
+import type { Member, Tree } from '../records/schema.ts';
 import { harvestWords } from './harvest-words.ts';
 import { learnedData, learnedFields } from './learned-words.ts';
 import type { Field } from './reply.ts';
@@ -16,6 +17,7 @@ import { countWords, dayWords, listWords, rangeWords, sentence } from './words.t
 
 /** More of either would bury the rest of the message. */
 const MOST_NAMES = 8;
+const MOST_NAMES_EACH = 3;
 const MOST_CULTIVARS = 15;
 
 /** How the readers write dates and weigh figs. */
@@ -74,7 +76,7 @@ export function weekWords(roundup: Roundup, { order, units }: Manner): Words {
   const dated = (of: (tree: RoundupTree) => Day | null): string | null => {
     const found = trees.flatMap((tree) => {
       const on = of(tree);
-      return on === null ? [] : [{ words: ownedName(tree), on }];
+      return on === null ? [] : [{ member: tree.member, tree: tree.tree, on }];
     });
     return datedNames(found, order);
   };
@@ -94,7 +96,7 @@ export function weekWords(roundup: Roundup, { order, units }: Manner): Words {
     ['Ripening', dated((tree) => tree.ripening)],
     ['First ripe figs', dated((tree) => tree.ripe)],
     ['Picked', harvestsWords(trees, units)],
-    ['To decide by', datedNames(roundup.decisions.map(ofAhead), order)],
+    ['To decide by', datedNames(roundup.decisions, order)],
     ['Frost ahead', frostWords(roundup.frosts, order)],
   ]);
   const days = period.span === 'week' ? rangeWords(period.from, period.to, order) : '';
@@ -196,7 +198,7 @@ function frostWords(frosts: readonly Ahead[], order: DateOrder): string | null {
       ? [`${first.member.name} about ${dayWords(first.on, order)} (${countWords(group.length, 'tree')})`]
       : [];
   });
-  return `${capped(days)}: fruit still green, or pots outside`;
+  return `${days.join(', ')}: fruit still green, or pots outside`;
 }
 
 function extremes(trees: readonly RoundupTree[], order: DateOrder): Field[] {
@@ -216,33 +218,35 @@ function extremes(trees: readonly RoundupTree[], order: DateOrder): Field[] {
   return [...pair('Fruitlets', (tree) => tree.seen), ...pair('Ripe figs', (tree) => tree.ripe)];
 }
 
-function ofAhead({ member, tree, on }: Ahead) {
-  return { words: `${member.name}’s ${tree.name}`, on };
-}
-
 function ownedName({ member, tree }: RoundupTree): string {
   return `${member.name}’s ${tree.name}`;
 }
 
 function names(trees: readonly RoundupTree[]): string {
-  return capped(trees.map(ownedName));
+  return ownedNames(trees);
 }
 
-/** `7 July: Ana’s Alma and Bo’s Pot 3; 9 July: …`, oldest first. */
-function datedNames(found: readonly { words: string; on: Day }[], order: DateOrder): string | null {
+/** `7 July: Ana’s Alma and Gate, Bo’s Pot 3; 9 July: …`, oldest first. */
+function datedNames(
+  found: readonly { member: Member; tree: Tree; on: Day }[],
+  order: DateOrder,
+): string | null {
   if (found.length === 0) return null;
-  const sorted = [...found].sort((a, b) => (a.on < b.on ? -1 : a.on > b.on ? 1 : 0));
-  const shown = sorted.slice(0, MOST_NAMES);
-  const lines = [...groupBy(shown, ({ on }) => on)].map(
-    ([on, group]) => `${dayWords(on, order)}: ${listWords(group.map(({ words }) => words))}`,
-  );
-  const more = sorted.length - shown.length;
-  return [...lines, ...(more > 0 ? [`and ${more} more`] : [])].join('; ');
+  const byDay = [...groupBy(found, ({ on }) => on)].sort(([a], [b]) => (a < b ? -1 : 1));
+  return byDay.map(([on, group]) => `${dayWords(on, order)}: ${ownedNames(group)}`).join('; ');
 }
 
-function capped(all: readonly string[]): string {
-  const more = all.length - MOST_NAMES;
-  return more > 0 ? `${all.slice(0, MOST_NAMES).join(', ')} and ${more} more` : listWords(all);
+/** Each grower's trees together; of many only how many there are. */
+function ownedNames(trees: readonly { member: Member; tree: Tree }[]): string {
+  const byMember = [...groupBy(trees, ({ member }) => member.name)];
+  const each = byMember.map(([name, own]) =>
+    own.length > MOST_NAMES_EACH || byMember.length > MOST_NAMES
+      ? `${own.length} of ${name}’s`
+      : `${name}’s ${listWords(own.map(({ tree }) => tree.name))}`,
+  );
+  return each.length > MOST_NAMES
+    ? `${countWords(trees.length, 'tree')} of ${each.length} growers`
+    : each.join(', ');
 }
 
 function fieldsOf(pairs: readonly (readonly [string, string | null])[]): Field[] {

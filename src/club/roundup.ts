@@ -52,8 +52,8 @@ export async function roundupReply(context: Context, request: RoundupRequest): P
   const manner = { order: dateOrderOf(context), units: context.member.units };
   if (request.season === undefined && request.span !== 'season') {
     const period = { span: 'week', from: addDays(today, -6), to: today } as const;
-    const roundup = await readRoundup(db, club.id, period, today);
-    const season = await readRoundup(db, club.id, currentSeasons(today), today);
+    const roundup = await readRoundup(db, club, period, today);
+    const season = await readRoundup(db, club, currentSeasons(today), today);
     return reply({
       ...weekWords(roundup, manner),
       files: await drawnRoundup(club.name, roundup, season, manner, today),
@@ -68,7 +68,7 @@ export async function roundupReply(context: Context, request: RoundupRequest): P
   }
   const season = readSeason(context, request.season);
   const period = { span: 'season', seasonOf: sameSeason(season) } as const;
-  const roundup = await readRoundup(db, club.id, period, today);
+  const roundup = await readRoundup(db, club, period, today);
   const learned = learnedFigures(await learningTrees(db, club.id, { until: today }));
   return reply({
     ...seasonWords(roundup, season.label, learned, manner),

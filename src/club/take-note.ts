@@ -147,7 +147,7 @@ function noteReply(context: Context, recorded: Recorded): Reply {
     noteId,
     data: { logged: events.map((event) => eventData(event, nameOf(event.tree))), ask: ask?.what ?? null },
     ...(question === null && lines.length > 0
-      ? { brief: [lines.join('; '), ...settled, ...advice].join(' ') }
+      ? { brief: [`${lines.join('; ')}.`, ...settled, ...advice].join(' ') }
       : {}),
   });
 }

@@ -88,10 +88,14 @@ export class DemoSeason {
           '/garden set heat_end:18 September first_frost:4 November last_frost:12 April',
         );
       }
-      for (const tree of grower.trees) {
+      const [typed, listed] = [grower.trees.slice(0, 1), grower.trees.slice(1)];
+      for (const tree of typed) {
         const options = tree.options === undefined ? '' : ` ${tree.options}`;
         await this.#stage.tell(name, `/tree add name:${tree.name} cultivar:${tree.cultivar}${options}`);
       }
+      const path = join(this.#outFolder, `invented-trees-${name.toLowerCase()}.csv`);
+      writeFileSync(path, treeList(listed));
+      await this.#stage.tell(name, `/tree import file:${path}`);
     }
     await this.#stage.tell(
       'Ilva',
@@ -101,7 +105,7 @@ export class DemoSeason {
       ['5 May 2025', 'Porch leafed out'],
       ['20 June 2025', '5 fruitlets on Porch'],
       ['6 September 2025', 'picked 11 figs from Porch'],
-      ['2 December 2025', '8 cuttings taken from Porch'],
+      ['2 December 2025', 'took 8 cuttings from Porch'],
     ]) {
       await this.#stage.tell('Ilva', `/note text:${note} on:${on}`);
     }
@@ -254,6 +258,16 @@ export class DemoSeason {
     if (deeds) deeds.push(deed);
     else this.#agenda.set(on, [deed]);
   }
+}
+
+/** The list a grower might keep in a spreadsheet, with the columns of /tree import. */
+function treeList(trees: readonly DemoTree[]): string {
+  const columns = ['kept', 'cover_days', 'for', 'spare'];
+  const lines = trees.map(({ name, cultivar, options = '' }) => {
+    const optionOf = (column: string) => new RegExp(`(?:^| )${column}:(\\S+)`).exec(options)?.[1] ?? '';
+    return [name, cultivar, ...columns.map(optionOf)].join(',');
+  });
+  return `${['name', 'cultivar', ...columns].join(',')}\n${lines.join('\n')}\n`;
 }
 
 function listed(names: readonly string[]): string {

@@ -1,4 +1,4 @@
-import { and, asc, eq, inArray, isNull, or, sql } from 'drizzle-orm';
+import { and, asc, eq, inArray, isNull, lt, max, or, sql } from 'drizzle-orm';
 import type { Day } from '../engine/day.ts';
 import type { Season } from '../engine/season.ts';
 import type { Database } from './database.ts';
@@ -53,6 +53,15 @@ export async function notedDays(
     .where(and(eq(members.clubId, clubId), isNull(observations.undoneAt)));
   if (row?.first == null || row.last == null) return null;
   return { first: row.first, last: row.last };
+}
+
+/** The last id of a member's observations put on record before an instant; 0 when there is none. */
+export async function lastObservationBefore(db: Database, memberId: number, at: Date): Promise<number> {
+  const [row] = await db
+    .select({ id: max(observations.id) })
+    .from(observations)
+    .where(and(eq(observations.memberId, memberId), lt(observations.createdAt, at)));
+  return row?.id ?? 0;
 }
 
 /** A member's tree with whose it is, as lists of the club show it. */
