@@ -18,7 +18,7 @@ const SUMMARIES: Readonly<Record<NudgeKind, string>> = {
   'heads-up': 'two weeks to the decision',
   decision: 'tip it or not?',
   'second-look': 'look again after the tip',
-  'ripe-watch': 'ripe figs from about now',
+  'ripe-watch': 'first ripe figs from about now',
   frost: 'first frost is two weeks off',
   dormant: 'dormant: cuttings, pruning, cover',
 };

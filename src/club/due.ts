@@ -147,7 +147,7 @@ export const DUE_WORDS: Readonly<Record<NudgeKind, string>> = {
   'heads-up': 'two weeks to the decision',
   decision: 'decide: tip or not',
   'second-look': 'look again after the tip',
-  'ripe-watch': 'ripe figs from about now',
+  'ripe-watch': 'first ripe figs',
   frost: 'first frost is two weeks off',
   dormant: 'dormant: cuttings, pruning, cover',
 };

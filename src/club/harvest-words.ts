@@ -120,30 +120,34 @@ export function lastUsefulFruitlet({ result, span }: Standing): Day | null {
 }
 
 /**
- * What to do about fruit that will not make it, while something still can be done: which fruitlets to keep and
- * what cover gains. Null when the fruit has time, or when nothing is known of the season's end.
+ * Which fruitlets to keep when there is not time for all, said while something still can be done. Null when the
+ * fruit has time, or when nothing is known of the season's end.
  *
- * Order of ripening: Condit 1955, p. 329. What tunnels gain: Çalışkan et al. 2024 (10–13 days), UNH Extension
- * 2021 (two weeks of picking past the frost outdoors). Cold nights: Yahata & Nogata 2000.
+ * Order of ripening: Condit 1955, Hilgardia 23(11), on the order of set.
  */
 export function lateFruitWords(standing: Standing, order: DateOrder): string | null {
-  const { result, tree, input } = standing;
-  const { fruit, timing, ripeTo } = result;
-  if (!fruit.present || !isForFruit(input.tree)) return null;
+  const { result, input } = standing;
+  const { fruit, timing } = result;
+  if (!fruit.present || !isForFruit(input.tree) || fruit.pickedOn !== null) return null;
   const last = lastUsefulFruitlet(standing);
   const late = timing === 'edge' || timing === 'after-heat' || timing === 'after-frost';
-  if (!late || fruit.pickedOn !== null || ripeTo === null || last === null) return null;
-  const keep =
-    'Figs ripen in the order they set, from the base of the shoot up: keep the lowest ones, and take off those that showed last, so that the tree does not spend itself on them.';
-  const cover =
-    tree.coverDays > 0
-      ? ''
-      : ' A tunnel or glass gained 10 to 13 days in one trial and about two weeks of picking past the frost in another; a pot by a warm wall gains something, how much nobody has measured.';
+  if (!late || last === null) return null;
   const newest =
     input.today > last
-      ? ` Fruitlets that show from now on have no time left.`
-      : ` Fruitlets that show after about ${dayWords(last, order)} have no time left.`;
-  return `${keep}${newest}${cover}`;
+      ? 'any that show from now on have no time left'
+      : `any that show after about ${dayWords(last, order)} have no time left`;
+  return `Keep the lowest on each shoot, which set first and ripen first; ${newest}.`;
+}
+
+/**
+ * What cover gains for such fruit, as far as anybody has measured: Çalışkan et al. 2024, Ege Ziraat Derg. 61
+ * (10–13 days), UNH Extension 2021 (two weeks of picking past the frost outdoors).
+ */
+export function coverGainWords(standing: Standing): string | null {
+  const { tree, result } = standing;
+  const late = result.timing === 'after-heat' || result.timing === 'after-frost' || result.timing === 'edge';
+  if (!late || tree.coverDays > 0 || result.fruit.pickedOn !== null) return null;
+  return 'A tunnel ripened figs 10 to 13 days sooner in one trial, and gave about two weeks of picking past the frost in another. What a warm wall gains nobody has measured.';
 }
 
 /** Fruit still green when frost is two weeks off. */

@@ -10,7 +10,7 @@ import {
   lateFruitWords,
   RIPE_SIGNS,
 } from './harvest-words.ts';
-import { dayWords, lengthWords, rangeWords } from './words.ts';
+import { countWords, dayWords, lengthWords, rangeWords } from './words.ts';
 
 /** What a note changed of a tree's prospects, in a few sentences at most. */
 export function settleWords(before: Standing, after: Standing, order: DateOrder): string[] {
@@ -34,7 +34,7 @@ export function settleWords(before: Standing, after: Standing, order: DateOrder)
   }
   if (result.tippedOn !== null && result.tippedOn !== was.tippedOn && result.verdict === 'await') {
     return [
-      `Look at ${tree.name} from ${rangeWords(result.lookFrom ?? input.today, result.lookTo ?? input.today, order)}; I will ask then what came of it.`,
+      `Look at ${tree.name} on ${rangeWords(result.lookFrom ?? input.today, result.lookTo ?? input.today, order)}; I will ask then what came of it.`,
     ];
   }
   if (
@@ -74,12 +74,15 @@ function pickWords(before: Standing, after: Standing): string[] {
   const { seen, pickedOn } = after.result.fruit;
   if (before.result.fruit.pickedOn !== null || pickedOn === null || seen === null) return total;
   const days = recordedSpan(seen, pickedOn);
-  return days === null
-    ? total
-    : [
-        ...total,
-        `${days} days from first fruitlet to first ripe fig, which goes into what the club learns of its cultivar.`,
-      ];
+  if (days === null) return total;
+  return [...total, `${days} days from first fruitlet to first ripe fig.${learnedWords(before, after)}`];
+}
+
+/** What a new record makes of the club's knowledge of the cultivar, once there is any. */
+function learnedWords({ span: was }: Standing, { span: is, cultivar, tree }: Standing): string {
+  if (is.basis !== 'learned' || is.records === was.records) return '';
+  const name = cultivar?.name ?? tree.cultivar ?? 'this cultivar';
+  return ` That makes ${countWords(is.records ?? 0, 'club record')} of ${name}, and ${is.planning} days to plan it with.`;
 }
 
 function noted(before: Standing, after: Standing, kind: ObservationKind): boolean {

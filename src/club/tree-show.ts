@@ -8,7 +8,13 @@ import type { Context } from './context.ts';
 import { dateOrderOf, todayOf } from './date-option.ts';
 import { DUE_WORDS } from './due.ts';
 import type { ButtonVerb, Feature } from './feature.ts';
-import { harvestOfStanding, harvestWords, lateFruitWords, ripeningWords } from './harvest-words.ts';
+import {
+  coverGainWords,
+  harvestOfStanding,
+  harvestWords,
+  lateFruitWords,
+  ripeningWords,
+} from './harvest-words.ts';
 import { outlookData, outlookSentence } from './outlook-words.ts';
 import { askWhichTree, ownTree, pickTree } from './pick-tree.ts';
 import { type Reply, reply } from './reply.ts';
@@ -74,6 +80,7 @@ export async function showTree(context: Context, tree: Tree): Promise<Reply> {
     retired ?? stateWords(standing, order),
     ripeningWords(standing, order),
     retired === null ? lateFruitWords(standing, order) : null,
+    retired === null ? coverGainWords(standing) : null,
     next === null
       ? null
       : `Next: ${DUE_WORDS[next.kind]}, ${dayWords(next.on, order)} (${distanceWords(today, next.on)}).`,

@@ -34,7 +34,7 @@ export function verdictWords(standing: Standing, order: DateOrder): VerdictWords
       return {
         title: `Wait: ${name} was tipped ${distanceWords(standing.input.today, result.tippedOn ?? standing.input.today)}`,
         paragraphs: [
-          `Look for fruitlets from ${rangeOf(result.lookFrom, result.lookTo, order)}, and do not tip it again before then.`,
+          `Look for fruitlets on ${rangeOf(result.lookFrom, result.lookTo, order)}, and do not tip it again before then.`,
         ],
       };
     case 'watch':

@@ -39,7 +39,7 @@ export function winterGroupWords(standings: readonly Standing[], reader: WinterR
   if (pick(forWood)) paragraphs.push(`Cuttings (${named(forWood)}): ${CUTTING_WOOD}`);
   if (pick(forFruit)) {
     const brebas = pick((one) => forFruit(one) && bearsBrebas(one)) ? ` ${BREBA_PRICE}` : '';
-    paragraphs.push(`${PRUNING_PRICE}${brebas}`);
+    paragraphs.push(`Shape them while they are dormant, and ${PRUNING_PRICE}${brebas} ${PET_CAUTION}`);
   }
   if (pick(outdoors)) paragraphs.push(`In the ground (${named(outdoors)}): ${woodWords(reader)}`);
   if (pick(potted)) paragraphs.push(`In pots (${named(potted)}): ${potWords(reader)}`);
@@ -51,7 +51,10 @@ const MOST_NAMES = 6;
 const CUTTING_WOOD = 'pencil-thick dormant wood, 15–30 cm (6–12 in), from late fall to early spring.';
 
 const PRUNING_PRICE =
-  'Shape it while it is dormant, and know the price: a main stem headed at about 45 cm (18 in) gives three or four main stems, and little fruit the year after.';
+  'know the price: a main stem headed at about 45 cm (18 in) gives three or four main stems, and little fruit the year after.';
+
+/** Ficin and psoralens in sap and leaves: pages that quote the ASPCA; its own was not seen. */
+const PET_CAUTION = 'Clear the trimmings away from pets: sap and leaves make cats and dogs ill.';
 
 const BREBA_PRICE = 'Brebas sit on last year’s wood: every shoot you shorten takes them with it.';
 
@@ -73,7 +76,11 @@ export function cuttingWords({ tree, result }: Standing): string | null {
  */
 export function pruningWords(standing: Standing): string {
   if (standing.tree.purpose === 'wood') return 'Shape it while it is dormant; for wood that is all gain.';
-  return bearsBrebas(standing) ? `${PRUNING_PRICE} ${BREBA_PRICE}` : PRUNING_PRICE;
+  return [
+    `Shape it while it is dormant, and ${PRUNING_PRICE}`,
+    ...(bearsBrebas(standing) ? [BREBA_PRICE] : []),
+    PET_CAUTION,
+  ].join(' ');
 }
 
 /** When the record's winters hurt unprotected wood, and what that means for the cover. */

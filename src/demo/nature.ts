@@ -80,6 +80,8 @@ export const SAYINGS = {
   ripening: (random: Random, tree: string) =>
     oneOf(random, [`necks drooping on ${tree}`, `${tree} is colouring up`, `figs swelling on ${tree}`]),
   picked: (random: Random, tree: string, count: number) =>
-    random() < 0.2 ? `picked ${count * 45} g from ${tree}` : `picked ${count} figs from ${tree}`,
+    random() < 0.2
+      ? `picked ${count * 45} g from ${tree}`
+      : `picked ${count} ${count === 1 ? 'fig' : 'figs'} from ${tree}`,
   cuttings: (_: Random, tree: string, count: number) => `took ${count} cuttings from ${tree}`,
 } as const;

@@ -35,8 +35,15 @@ const BY_URGENCY: readonly NudgeKind[] = [
   'dormant',
 ];
 
-/** Up to this many trees with the same thing to say are spoken of one by one. */
-const ONE_BY_ONE = 3;
+/** Up to this many trees with the same thing to say are spoken of one by one; only a decision differs by tree. */
+const ONE_BY_ONE: Readonly<Record<NudgeKind, number>> = {
+  'heads-up': 1,
+  decision: 3,
+  'second-look': 1,
+  'ripe-watch': 1,
+  frost: 1,
+  dormant: 1,
+};
 
 /** Discord shows at most 4,096 characters; this leaves room for names. */
 const MOST_CHARACTERS = 3500;
@@ -48,7 +55,7 @@ export function composeMorning({ member, today, items, asksQuiet }: Morning): Re
   const sorted = [...items].sort((a, b) => urgencyOf(a) - urgencyOf(b));
   const paragraphs: string[] = [];
   for (const [kind, group] of groupBy(sorted, ({ nudge }) => nudge.kind)) {
-    if (group.length > ONE_BY_ONE) paragraphs.push(...groupParagraphs(kind, group, today, winter));
+    if (group.length > ONE_BY_ONE[kind]) paragraphs.push(...groupParagraphs(kind, group, today, winter));
     else for (const item of group) paragraphs.push(...itemParagraphs(item, today, winter, items.length > 1));
   }
   const tips = sorted.some(({ nudge }) => nudge.kind === 'decision');
