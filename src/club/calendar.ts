@@ -19,7 +19,7 @@ const SUMMARIES: Readonly<Record<NudgeKind, string>> = {
   decision: 'tip it or not?',
   'second-look': 'look again after the tip',
   'ripe-watch': 'first ripe figs from about now',
-  frost: 'first frost is two weeks off',
+  frost: 'two weeks to the first frost',
   dormant: 'dormant: cuttings, pruning, cover',
 };
 

@@ -148,7 +148,7 @@ export const DUE_WORDS: Readonly<Record<NudgeKind, string>> = {
   decision: 'decide: tip or not',
   'second-look': 'look again after the tip',
   'ripe-watch': 'first ripe figs',
-  frost: 'first frost is two weeks off',
+  frost: 'two weeks to the first frost',
   dormant: 'dormant: cuttings, pruning, cover',
 };
 

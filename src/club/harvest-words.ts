@@ -89,15 +89,12 @@ export function weightWords(grams: number, units: 'F' | 'C'): string {
 }
 
 /**
- * How far ripening has come, in one sentence: the window, what signs made of it, or the picking. Null without
- * main-crop fruit.
+ * How far ripening has come, in one sentence: the window, or what signs made of it. Null without main-crop
+ * fruit, and once it is picked.
  */
 export function ripeningWords({ result, input }: Standing, order: DateOrder): string | null {
   const { fruit, ripeFrom, ripeTo, expectedWindow } = result;
-  if (!fruit.present || ripeFrom === null || ripeTo === null) return null;
-  if (fruit.pickedOn !== null) {
-    return `The first ripe fig was picked on ${dayWords(fruit.pickedOn, order)}; the rest follow up the shoot, a day or two apart.`;
-  }
+  if (!fruit.present || fruit.pickedOn !== null || ripeFrom === null || ripeTo === null) return null;
   if (fruit.ripeningOn !== null) {
     const was =
       expectedWindow === null || sameWindow(expectedWindow, { from: ripeFrom, to: ripeTo })

@@ -224,6 +224,19 @@ function less(all: Readonly<Record<Crop, Harvest>>, before: Readonly<Record<Crop
   return { main: since('main'), breba: since('breba') };
 }
 
+/** Whether a week has nothing to tell: no news, and nothing ahead that last week's roundup did not have. */
+export function isQuiet({ trees, decisions, frosts }: Roundup, today: Day): boolean {
+  const news = trees.some(
+    ({ leafedOut, seen, tips, results, ripening, ripe, harvest }) =>
+      leafedOut !== null ||
+      seen !== null ||
+      ripening !== null ||
+      ripe !== null ||
+      tips.length + results.length + harvest.main.picks + harvest.breba.picks > 0,
+  );
+  return !news && ![...decisions, ...frosts].some(({ on }) => on > addDays(today, AHEAD_DAYS - 7));
+}
+
 /** One cultivar's line in a roundup. Counts are trees, but for `tips`, `figs` and `grams`. */
 export interface CultivarLine {
   readonly cultivar: string | null;

@@ -1,3 +1,4 @@
+import { daysBetween } from '../engine/day.ts';
 import type { DateOrder } from '../notes/contract.ts';
 import { eventOf } from '../records/notes.ts';
 import type { Standing } from '../records/standing.ts';
@@ -11,9 +12,18 @@ import { countWords, dayWords, listWords } from './words.ts';
 /** Older notes of a busy season are only counted. */
 const MOST_NOTES = 12;
 
+/** Figs of one tree follow each other by days; after this long without a pick its crop is over. Ours. */
+const CROP_OVER_DAYS = 21;
+
 /** How the tree stands, in one sentence. */
 export function stateWords(standing: Standing, order: DateOrder): string {
-  return `${verdictWords(standing, order).title}.`;
+  const { result, input } = standing;
+  const { pickedOn } = result.fruit;
+  const last = harvestOfStanding(standing).main.to;
+  if (pickedOn === null || last === null) return `${verdictWords(standing, order).title}.`;
+  return daysBetween(last, input.today) <= CROP_OVER_DAYS
+    ? `It is being picked since ${dayWords(pickedOn, order)}; its figs follow each other up the shoots, a day or two apart.`
+    : `Its figs are picked, from ${dayWords(pickedOn, order)} to ${dayWords(last, order)}.`;
 }
 
 /** This season's notes, a day a line, oldest first. */

@@ -61,7 +61,8 @@ export async function showTree(context: Context, tree: Tree): Promise<Reply> {
   const today = todayOf(context);
   const standing = await standingOf(db, member, tree, today);
   const record = await preparedRecord(db, member);
-  const outlook = record === null ? null : outlookOfTree(record, standing);
+  const open = standing.result.verdict !== 'let-grow' && standing.result.fruit.pickedOn === null;
+  const outlook = record === null || !open ? null : outlookOfTree(record, standing);
   const past = await pastSeasonsOf(db, member, tree, today);
   const lineage = await lineageOf(db, tree);
   const next = tree.retiredOn === null ? nextOf(standing) : null;

@@ -103,7 +103,7 @@ function woodWords({ cold, units, order }: WinterReader): string {
   const kill = `At or below ${degrees(WOOD_KILL_C, units)} most figs outdoors are killed to the ground`;
   const wood = cold?.wood;
   if (wood === undefined || wood.winters === 0) {
-    return `${kill}. Your record does not reach over a whole winter, so I cannot say when that comes where you are.`;
+    return `${kill}. When that comes where you are I could tell from a record of your winters, see /garden weather.`;
   }
   if (wood.firstP10 === null || wood.lastP90 === null) {
     return `${kill}; in the ${countWords(wood.winters, 'winter')} of your record it never got so cold.`;

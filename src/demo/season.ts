@@ -239,7 +239,7 @@ export class DemoSeason {
     say('2026-09-14', 'Sunniva', '/due whose:club days:30');
     say('2026-10-06', 'Ilva', '/tree show tree:Porch');
     say('2026-11-05', 'Orsolya', 'first frost last night');
-    say('2026-11-05', 'Ilva', 'frost in the garden, leaves are black');
+    say('2026-11-23', 'Ilva', 'first frost last night');
     say('2026-12-03', 'Ilva', SAYINGS.cuttings(randomOf(''), 'Porch', 6));
     say('2026-12-03', 'Ilva', SAYINGS.cuttings(randomOf(''), 'Cistern', 10));
     say('2026-12-05', 'Tomek', SAYINGS.cuttings(randomOf(''), 'Stable', 12));

@@ -4,7 +4,7 @@ import type { PgUpdateSetSource } from 'drizzle-orm/pg-core';
 import type { Clock } from '../clock.ts';
 import { type Reply, reply } from '../club/reply.ts';
 import { currentSeasons, sameSeason } from '../club/roundup.ts';
-import { hemisphereOfClub, type RoundupPeriod, readRoundup } from '../club/roundup-data.ts';
+import { hemisphereOfClub, isQuiet, type RoundupPeriod, readRoundup } from '../club/roundup-data.ts';
 import { drawnRoundup } from '../club/roundup-picture.ts';
 import { type Manner, roundupFacts, seasonWords, weekWords } from '../club/roundup-words.ts';
 import { addDays, type Day, daysBetween, earlier, later, weekdayOf } from '../engine/day.ts';
@@ -242,8 +242,8 @@ async function compose(
   const manner = mannerOf(members);
   const roundup = await readRoundup(db, club, period, today);
   if (period.span === 'week') {
+    if (isQuiet(roundup, today)) return null;
     const words = weekWords(roundup, manner);
-    if (words.fields.length === 0) return null;
     const season = await readRoundup(db, club, currentSeasons(today), today);
     return reply({
       ...words,
