@@ -58,7 +58,11 @@ function nearWords(near: readonly Place[]): string {
 }
 
 /** A garden's position is kept to 0.01° and no closer: it is somebody's home. */
-function positionOf(member: Member, at: { lat: number; lon: number }, place: string | null): Partial<Member> {
+function positionOf(
+  member: Member,
+  at: { lat: number; lon: number; zone?: string },
+  place: string | null,
+): Partial<Member> {
   const lat = Math.round(at.lat * 100) / 100;
   const lon = Math.round(at.lon * 100) / 100;
   const moved = member.lat !== lat || member.lon !== lon;
@@ -66,7 +70,7 @@ function positionOf(member: Member, at: { lat: number; lon: number }, place: str
     lat,
     lon,
     place,
-    zone: zoneAt(lat, lon),
+    zone: at.zone ?? zoneAt(lat, lon),
     hemisphere: lat < 0 ? 'S' : 'N',
     // Another place has another station; the member's own readings stay theirs.
     ...(moved ? { seriesId: null } : {}),

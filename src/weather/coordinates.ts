@@ -20,7 +20,7 @@ export function parseCoordinates(text: string): Coordinates | null {
   const second = angle(match.slice(6, 11));
   if (!first || !second) return null;
   // Two whole numbers alone are as likely a house number or a date.
-  if (!first.marked && !second.marked && !/[.°º]/.test(text)) return null;
+  if (!first.marked && !second.marked && !/[.°º]|\d,\d+\s*[;/]/.test(text)) return null;
   const swapped = first.axis === 'lon' || second.axis === 'lat';
   const [lat, lon] = swapped ? [second, first] : [first, second];
   if (lat.axis === 'lon' || lon.axis === 'lat') return null;

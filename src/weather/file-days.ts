@@ -104,13 +104,18 @@ function startYear(years: Map<number, YearInMaking>, number: number): YearInMaki
   return year;
 }
 
+interface DaySlot {
+  readonly year: number;
+  slot: number;
+}
+
 function summed(
   made: readonly YearInMaking[],
   repeated: number,
   joined: boolean,
 ): FileDays | WeatherFileProblem {
-  let from: Day | null = null;
-  let to: Day | null = null;
+  let first = null as DaySlot | null;
+  let last = null as DaySlot | null;
   let days = 0;
   let withHigh = 0;
   let withLow = 0;
@@ -120,17 +125,20 @@ function summed(
       const high = tmax[slot] ?? MISSING;
       const low = tmin[slot] ?? MISSING;
       if (high === MISSING && low === MISSING) continue;
-      to = dayInYear(year, slot);
-      from ??= to;
+      first ??= { year, slot };
+      if (last?.year !== year) last = { year, slot };
+      else last.slot = slot;
       if (high !== MISSING && low !== MISSING && low > high) {
         const said = `the low (${low / 10} °C) is above the high (${high / 10} °C)`;
-        return lineProblem(lines[slot] ?? 0, `on ${to} ${said}.`);
+        return lineProblem(lines[slot] ?? 0, `on ${dayInYear(year, slot)} ${said}.`);
       }
       days++;
       if (high !== MISSING) withHigh++;
       if (low !== MISSING) withLow++;
     }
   }
+  const from = first && dayInYear(first.year, first.slot);
+  const to = last && dayInYear(last.year, last.slot);
   if (!from || !to) {
     return problem('no-readings', 'The file names its columns but holds no reading of a high or a low.');
   }

@@ -1,4 +1,4 @@
-import { type Columns, elementOf } from './file-columns.ts';
+import { type Columns, elementOf, type TemperatureColumn } from './file-columns.ts';
 import { ordinalDay, readDate, type WrittenDate } from './file-dates.ts';
 import { lineProblem, type TemperatureUnit, type WeatherFileProblem } from './file-types.ts';
 import { readValue, type WrittenValue } from './file-values.ts';
@@ -36,57 +36,61 @@ export function readRow(
   columns: Columns,
   notes: FileNotes,
 ): FileRow | WeatherFileProblem | null {
-  const cell = (at: number | null) => (at === null ? '' : (cells[at] ?? '').trim());
-  const written = writtenDate(columns, cell);
-  if (!written) return lineProblem(line, `“${dateText(columns, cell).slice(0, 40)}” is not a date.`);
-  const rowUnit = rowUnitOf(cell(columns.unit));
-  let high: WrittenValue | null = null;
-  let low: WrittenValue | null = null;
+  const written = writtenDate(columns, cells);
+  if (!written) return lineProblem(line, `“${dateText(columns, cells).slice(0, 40)}” is not a date.`);
+  const rowUnit = rowUnitOf(cellOf(cells, columns.unit));
+  let high: WrittenValue | null | undefined;
+  let low: WrittenValue | null | undefined;
   if (columns.long) {
-    const element = elementOf(cell(columns.long.element));
+    const element = elementOf(cellOf(cells, columns.long.element));
     if (element === null) return null;
-    const value = readValue(cell(columns.long.value));
-    if (value === undefined) return notANumber(line, cell(columns.long.value), 'value');
-    if (element === 'high') high = value;
-    else low = value;
+    const text = cellOf(cells, columns.long.value);
+    const value = readValue(text);
+    if (value === undefined) return notANumber(line, text, 'value');
+    high = element === 'high' ? value : null;
+    low = element === 'low' ? value : null;
   } else {
-    const read = { high: temperature('high'), low: temperature('low') };
-    if (read.high === undefined) return notANumber(line, cell(columns.high?.at ?? null), 'high');
-    if (read.low === undefined) return notANumber(line, cell(columns.low?.at ?? null), 'low');
-    ({ high, low } = read);
+    high = temperature(cells, columns.high, notes);
+    if (high === undefined) return notANumber(line, cellOf(cells, columns.high?.at ?? null), 'high');
+    low = temperature(cells, columns.low, notes);
+    if (low === undefined) return notANumber(line, cellOf(cells, columns.low?.at ?? null), 'low');
   }
-  if (cell(columns.quality) !== '') {
+  if (columns.quality !== null && cellOf(cells, columns.quality) !== '') {
     notes.rejected += Number(high !== null) + Number(low !== null);
     high = null;
     low = null;
   }
-  const place = notePlace(columns, cell, notes);
   return {
     line,
     written,
-    high: withUnit(high, rowUnit),
-    low: withUnit(low, rowUnit),
-    place,
-    timed: written.timed || cell(columns.time) !== '',
+    high: withUnit(high, rowUnit) ?? null,
+    low: withUnit(low, rowUnit) ?? null,
+    place: notePlace(columns, cells, notes),
+    timed: written.timed || cellOf(cells, columns.time) !== '',
   };
-
-  function temperature(which: 'high' | 'low'): WrittenValue | null | undefined {
-    const column = columns[which];
-    if (!column) return null;
-    const value = withUnit(readValue(cell(column.at)), column.unit);
-    // NOAA's attributes are "measurement,quality,source"; any quality flag means a failed check.
-    const flag = cell(column.attributes).split(',')[1] ?? '';
-    if (!value || flag.trim() === '') return value;
-    notes.rejected++;
-    return null;
-  }
 }
 
-function withUnit(value: WrittenValue | null, unit: TemperatureUnit | null): WrittenValue | null;
-function withUnit(
-  value: WrittenValue | null | undefined,
-  unit: TemperatureUnit | null,
-): WrittenValue | null | undefined;
+/** The text of a cell, '' where there is none. The parser leaves quotes that have a space behind them. */
+function cellOf(cells: readonly string[], at: number | null): string {
+  const text = at === null ? '' : (cells[at] ?? '').trim();
+  return text.startsWith('"') && text.endsWith('"') ? text.slice(1, -1).trim() : text;
+}
+
+function temperature(
+  cells: readonly string[],
+  column: TemperatureColumn | null,
+  notes: FileNotes,
+): WrittenValue | null | undefined {
+  if (!column) return null;
+  const value = withUnit(readValue(cellOf(cells, column.at)), column.unit);
+  if (!value || column.attributes === null) return value;
+  // NOAA's attributes are "measurement,quality,source"; any quality flag means a failed check.
+  const flag = cellOf(cells, column.attributes).split(',')[1] ?? '';
+  if (flag.trim() === '') return value;
+  notes.rejected++;
+  return null;
+}
+
 function withUnit(
   value: WrittenValue | null | undefined,
   unit: TemperatureUnit | null,
@@ -94,39 +98,42 @@ function withUnit(
   return value && unit !== null && value.unit === null ? { value: value.value, unit } : value;
 }
 
-function writtenDate(columns: Columns, cell: (at: number | null) => string): WrittenDate | null {
-  const { date } = columns;
-  if (date.kind === 'date') return readDate(cell(date.at));
-  const number = (at: number) => (/^\d{1,4}$/.test(cell(at)) ? Number(cell(at)) : Number.NaN);
+function writtenDate({ date }: Columns, cells: readonly string[]): WrittenDate | null {
+  if (date.kind === 'date') return readDate(cellOf(cells, date.at));
   if (date.kind === 'doy') {
-    const day = ordinalDay(number(date.year), number(date.doy));
+    const day = ordinalDay(wholeNumber(cellOf(cells, date.year)), wholeNumber(cellOf(cells, date.doy)));
     return day && { kind: 'day', day, timed: false };
   }
-  const [year, month, day] = [cell(date.year), cell(date.month), cell(date.day)];
-  return readDate(`${year}-${month}-${day}`);
+  return readDate(`${cellOf(cells, date.year)}-${cellOf(cells, date.month)}-${cellOf(cells, date.day)}`);
 }
 
-function dateText(columns: Columns, cell: (at: number | null) => string): string {
-  const { date } = columns;
-  if (date.kind === 'date') return cell(date.at);
-  if (date.kind === 'doy') return `${cell(date.year)}, day ${cell(date.doy)}`;
-  return `${cell(date.year)}-${cell(date.month)}-${cell(date.day)}`;
+function wholeNumber(text: string): number {
+  return /^\d{1,4}$/.test(text) ? Number(text) : Number.NaN;
+}
+
+function dateText({ date }: Columns, cells: readonly string[]): string {
+  if (date.kind === 'date') return cellOf(cells, date.at);
+  if (date.kind === 'doy') return `${cellOf(cells, date.year)}, day ${cellOf(cells, date.doy)}`;
+  return `${cellOf(cells, date.year)}-${cellOf(cells, date.month)}-${cellOf(cells, date.day)}`;
 }
 
 function rowUnitOf(text: string): TemperatureUnit | null {
+  if (text === '') return null;
   if (/^(°|º|deg(rees?)?[ .]?)?(c|celsius)$/i.test(text)) return 'C';
   return /^(°|º|deg(rees?)?[ .]?)?(f|fahrenheit)$/i.test(text) ? 'F' : null;
 }
 
-function notePlace(columns: Columns, cell: (at: number | null) => string, notes: FileNotes): string {
-  const name = cell(columns.stationName);
-  const place = cell(columns.stationId) || name;
+function notePlace(columns: Columns, cells: readonly string[], notes: FileNotes): string {
+  const id = cellOf(cells, columns.stationId);
+  if (id !== '' && notes.names.has(id)) return id;
+  const name = cellOf(cells, columns.stationName);
+  const place = id || name;
   if (place === '' || notes.names.has(place)) return place;
   notes.names.set(place, name || place);
   notes.positions.set(place, {
-    lat: decimal(cell(columns.lat), 90),
-    lon: decimal(cell(columns.lon), 180),
-    elevationM: decimal(cell(columns.elevation), 9000),
+    lat: decimal(cellOf(cells, columns.lat), 90),
+    lon: decimal(cellOf(cells, columns.lon), 180),
+    elevationM: decimal(cellOf(cells, columns.elevation), 9000),
   });
   return place;
 }

@@ -1,6 +1,5 @@
 import { setImmediate } from 'node:timers/promises';
-import { type CsvError, Parser } from 'csv-parse';
-import { parse as parseNow } from 'csv-parse/sync';
+import { CsvError, parse as parseNow } from 'csv-parse/sync';
 import { type Columns, columnsOf, trimmedLength, type UnclearColumns } from './file-columns.ts';
 import { lineProblem, problem, type WeatherFileProblem } from './file-types.ts';
 
@@ -24,7 +23,12 @@ const CHUNK = 64 * 1024;
 const MAX_LINES = 400_000;
 const MAX_LINE_LENGTH = 20_000;
 
-const DIALECT = { relax_column_count: true, relax_quotes: true, trim: true } as const;
+const DIALECT = {
+  relax_column_count: true,
+  relax_quotes: true,
+  ltrim: true,
+  record_delimiter: '\n',
+} as const;
 
 /** Finds the line that names a date and temperatures, whatever the delimiter and whatever stands above. */
 export function findTable(text: string): FoundTable | WeatherFileProblem {
@@ -70,64 +74,68 @@ export async function readTable(
   take: (cells: readonly string[], line: number) => WeatherFileProblem | null,
   progress: (text: string) => void,
 ): Promise<WeatherFileProblem | null> {
-  let trouble: WeatherFileProblem | null = null;
-  let lines = table.headerLine;
-  const onRecord = (cells: string[], { lines: own }: { lines: number }) => {
-    if (trouble) return null;
-    lines = table.headerLine + own;
-    if (lines > MAX_LINES) {
-      trouble = problem(
-        'too-large',
-        `The file has more than ${MAX_LINES.toLocaleString('en')} lines.`,
-        lines,
-      );
-    } else if (!cells[0]?.startsWith('#') && trimmedLength(cells) > 0) {
-      trouble = checkWidth(cells, table, lines) ?? take(cells, lines);
-    }
-    return null;
-  };
-  const parser = new Parser({
-    ...DIALECT,
-    delimiter: table.delimiter,
-    record_delimiter: '\n',
-    skip_empty_lines: true,
-    max_record_size: MAX_LINE_LENGTH,
-    on_record: onRecord,
-  });
-  let failed: CsvError | null = null;
-  const ended = new Promise<void>((resolve) => {
-    parser.once('error', (error: CsvError) => {
-      failed = error;
-      resolve();
-    });
-    parser.once('end', resolve);
-  });
-  parser.resume();
   const sample = text.slice(0, CHUNK);
   const total = Math.round((text.length / sample.length) * Math.max(1, countLines(sample)));
+  let line = table.headerLine + 1;
   let at = table.bodyAt;
-  while (at < text.length && !trouble && !failed) {
-    const end = text.lastIndexOf('\n', at + CHUNK) + 1;
-    const next = end > at ? end : text.length;
-    parser.write(text.slice(at, next));
-    at = next;
+  while (at < text.length) {
+    const chunk = parseChunk(text, at, table.delimiter, line);
+    if ('kind' in chunk) return chunk;
+    for (const cells of chunk.records) {
+      const trouble = isNothing(cells) ? null : (checkWidth(cells, table, line) ?? take(cells, line));
+      if (trouble) return trouble;
+      // Every line end inside quotes is a line more.
+      line += 1 + (chunk.plain ? 0 : countLines(cells.join('')));
+    }
+    if (line > MAX_LINES) {
+      return problem('too-large', `The file has more than ${MAX_LINES.toLocaleString('en')} lines.`, line);
+    }
+    at = chunk.end;
     await setImmediate();
     if (text.length > 2 * CHUNK) {
-      progress(`reading line ${lines.toLocaleString('en')} of about ${total.toLocaleString('en')}`);
+      progress(`reading line ${(line - 1).toLocaleString('en')} of about ${total.toLocaleString('en')}`);
     }
   }
-  if (trouble) {
-    parser.destroy();
-    return trouble;
+  return null;
+}
+
+interface Chunk {
+  readonly records: readonly (readonly string[])[];
+  /** Where the next one begins. */
+  readonly end: number;
+  /** Each record is one line. */
+  readonly plain: boolean;
+}
+
+/** The records of the lines from `at` on, as many as make a chunk; more where a chunk ends within quotes. */
+function parseChunk(text: string, at: number, delimiter: string, line: number): Chunk | WeatherFileProblem {
+  for (let size = CHUNK; ; size *= 2) {
+    const newline = text.lastIndexOf('\n', at + size) + 1;
+    const end = newline > at && at + size < text.length ? newline : text.length;
+    const lines = text.slice(at, end);
+    try {
+      const records = parseNow(lines, {
+        ...DIALECT,
+        delimiter,
+        max_record_size: MAX_LINE_LENGTH,
+      }) as string[][];
+      const ended = lines.endsWith('\n') ? 0 : 1;
+      return { records, end, plain: records.length === countLines(lines) + ended };
+    } catch (error) {
+      if (!(error instanceof CsvError)) throw error;
+      if (error.code === 'CSV_QUOTE_NOT_CLOSED' && end < text.length && size < 4 * CHUNK) continue;
+      return malformed(error, line);
+    }
   }
-  if (!failed) parser.end();
-  await ended;
-  return trouble ?? (failed ? malformed(failed, lines + 1) : null);
+}
+
+function isNothing(cells: readonly string[]): boolean {
+  return (cells[0] ?? '').startsWith('#') || trimmedLength(cells) === 0;
 }
 
 function cellsOf(line: string, delimiter: string): readonly string[] {
   try {
-    const [cells] = parseNow(line, { ...DIALECT, delimiter, record_delimiter: '\n' }) as string[][];
+    const [cells] = parseNow(line, { ...DIALECT, delimiter }) as string[][];
     return cells ?? [];
   } catch {
     return [];
@@ -146,11 +154,14 @@ function checkWidth(cells: readonly string[], table: FoundTable, line: number): 
   return lineProblem(line, `${length} values where the header names ${table.columns.width}.${hint}`);
 }
 
-function malformed(error: CsvError, line: number): WeatherFileProblem {
-  if (error.code === 'CSV_MAX_RECORD_SIZE' || error.code === 'CSV_QUOTE_NOT_CLOSED') {
-    return lineProblem(line, 'a quotation mark is opened and not closed.');
-  }
-  return lineProblem(line, 'this is not the table that the header names.');
+/** `from` is the first line that the parser was given; the record it failed in follows those it finished. */
+function malformed(error: CsvError, from: number): WeatherFileProblem {
+  const line = from + Number(error.records ?? 0);
+  const isQuote = error.code === 'CSV_MAX_RECORD_SIZE' || error.code === 'CSV_QUOTE_NOT_CLOSED';
+  const what = isQuote
+    ? 'a quotation mark is opened and not closed.'
+    : 'this is not the table that the header names.';
+  return lineProblem(line, what);
 }
 
 function countLines(text: string): number {

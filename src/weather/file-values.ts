@@ -21,15 +21,18 @@ const SHORT_CODES = new Set([-99, -99.9, -99.99]);
 
 /** A temperature cell; null for "no reading", undefined when it is neither. */
 export function readValue(text: string): WrittenValue | null | undefined {
-  const plain = text.replace(/[−–](?=\d)/, '-').replace(/(\d)\*$/, '$1');
-  if (PLAIN.test(plain)) {
-    const value = Number(plain.replace(',', '.'));
-    return CODES.has(value) ? null : { value, unit: null };
-  }
-  if (NO_READING.has(plain.toLowerCase())) return null;
-  const match = WITH_UNIT.exec(plain);
+  if (PLAIN.test(text)) return plain(text);
+  if (text === '' || NO_READING.has(text.toLowerCase())) return null;
+  const tidy = text.replace(/[−–](?=\d)/, '-').replace(/(\d)\*$/, '$1');
+  if (PLAIN.test(tidy)) return plain(tidy);
+  const match = WITH_UNIT.exec(tidy);
   if (!match) return undefined;
   return { value: Number((match[1] ?? '').replace(',', '.')), unit: /c/i.test(match[2] ?? '') ? 'C' : 'F' };
+}
+
+function plain(text: string): WrittenValue | null {
+  const value = Number(text.includes(',') ? text.replace(',', '.') : text);
+  return CODES.has(value) ? null : { value, unit: null };
 }
 
 /** Codes that could be readings where the file is in tenths of a degree. */

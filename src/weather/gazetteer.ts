@@ -34,6 +34,9 @@ export interface Gazetteer {
   /** GeoNames' code of a first-level division, such as "US.OR". */
   readonly regions: readonly string[];
   readonly regionNames: ReadonlyMap<string, string>;
+  /** The town's IANA zone, an index into `zones`. */
+  readonly zone: Uint16Array;
+  readonly zones: readonly string[];
 }
 
 /** Columns of GeoNames' table, see https://download.geonames.org/export/dump/readme.txt. */
@@ -46,6 +49,7 @@ const COUNTRY = 8;
 const ADMIN1 = 10;
 const POPULATION = 14;
 const DEM = 16;
+const ZONE = 17;
 
 /** Places that are no more: historical, abandoned, destroyed. */
 const GONE = new Set(['PPLH', 'PPLQ', 'PPLW', 'PPLCH']);
@@ -117,8 +121,10 @@ class Packer {
   #population: Uint32Array;
   #country: Uint8Array;
   #region: Uint16Array;
+  #zone: Uint16Array;
   #countries = new Numbering();
   #regions = new Numbering();
+  #zones = new Numbering();
 
   constructor(most: number) {
     this.#nameAt = new Uint32Array(most + 1);
@@ -129,6 +135,7 @@ class Packer {
     this.#population = new Uint32Array(most);
     this.#country = new Uint8Array(most);
     this.#region = new Uint16Array(most);
+    this.#zone = new Uint16Array(most);
   }
 
   add(fields: readonly string[]): void {
@@ -152,6 +159,7 @@ class Packer {
     this.#population[i] = population;
     this.#country[i] = this.#countries.of(field(COUNTRY));
     this.#region[i] = this.#regions.of(`${field(COUNTRY)}.${field(ADMIN1)}`);
+    this.#zone[i] = this.#zones.of(field(ZONE));
   }
 
   finish(regionNames: ReadonlyMap<string, string>): Gazetteer {
@@ -174,6 +182,8 @@ class Packer {
       region: this.#region.slice(0, count),
       regions: this.#regions.values,
       regionNames,
+      zone: this.#zone.slice(0, count),
+      zones: this.#zones.values,
     };
   }
 }

@@ -69,11 +69,14 @@ export function scan(gazetteer: Gazetteer, query: PlaceQuery, { name, how }: Mat
   const { keys } = gazetteer;
   const found: number[] = [];
   const start = (name === 'own' ? '\n' : '\t') + query.name;
+  // Most of what is typed begins no name of this kind; one look tells.
+  const first = keys.indexOf(start);
+  if (first < 0) return [];
   // A whole name ends where a further one or the next town begins.
   for (const needle of how === 'prefix' ? [start] : [`${start}\n`, `${start}\t`]) {
     const bytes = Buffer.from(needle);
     let taken = 0;
-    let at = keys.indexOf(bytes);
+    let at = keys.indexOf(bytes, first);
     for (let hits = 0; at >= 0 && hits < MOST_HITS && taken < limit; hits++) {
       const place = placeAt(gazetteer, at);
       if (query.qualifiers.every((qualifier) => lies(gazetteer, place, qualifier, how))) {

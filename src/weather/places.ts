@@ -1,6 +1,7 @@
 import tzlookup from '@photostructure/tz-lookup';
 import type { Hemisphere } from '../engine/season.ts';
 import { parseCoordinates, roundHundredths } from './coordinates.ts';
+import { fold } from './fold.ts';
 import { type Gazetteer, loadGazetteer } from './gazetteer.ts';
 import {
   countryCodeOf,
@@ -66,6 +67,8 @@ export async function findPlace(text: string): Promise<FoundPlace> {
     const found = placesOf(gazetteer, called(gazetteer, query), MOST_CANDIDATES);
     const [first, second] = found;
     if (!first) continue;
+    const labelled = found.find(({ label }) => fold(label) === fold(text));
+    if (labelled) return { kind: 'one', place: labelled, others: [] };
     const dominant = !second || first.population >= DOMINANT * Math.max(1, second.population);
     return dominant
       ? { kind: 'one', place: first, others: found.slice(1) }
@@ -91,7 +94,7 @@ export async function placeNear(lat: number, lon: number): Promise<Place> {
   return near(await loadGazetteer(), roundHundredths(lat), roundHundredths(lon));
 }
 
-/** IANA zone of a position in degrees. */
+/** IANA zone of a position in degrees; near a border it may be the neighbour's. */
 export function zoneAt(lat: number, lon: number): string {
   return tzlookup(lat, lon);
 }
@@ -157,7 +160,8 @@ function placeOf(gazetteer: Gazetteer, index: number): Place {
     lon,
     elevationM: elevation < -500 ? null : elevation,
     population: gazetteer.population[index] ?? 0,
-    zone: zoneAt(lat, lon),
+    // GeoNames knows each town's zone; the look-up by position errs at borders.
+    zone: gazetteer.zones[gazetteer.zone[index] ?? 0] ?? zoneAt(lat, lon),
     hemisphere: lat < 0 ? 'S' : 'N',
   };
 }

@@ -442,7 +442,7 @@ describe('any file at all', () => {
           else expect(result.days).toBeGreaterThan(50);
         },
       ),
-      { numRuns: 300 },
+      { numRuns: 120 },
     );
   });
 });
