@@ -1,9 +1,9 @@
 import { type DailySeries, MISSING } from '../engine/climate.ts';
 import { toEpochDays } from '../engine/day.ts';
 import { type FlatSeries, flatten, slotOf } from '../engine/flat-series.ts';
-import { quantile } from '../engine/percentile.ts';
 import { daysOf, type Season } from '../engine/season.ts';
 import { coverOf, seasonsIn } from '../engine/seasons-in.ts';
+import { count, emptyPool, quantilesOf } from './pool.ts';
 
 /** Daily highs of one day of the season over the past seasons, °C; null without a reading. */
 export interface Band {
@@ -63,22 +63,26 @@ function along(flat: FlatSeries, season: Season, days: number): (number | null)[
   });
 }
 
+/** The window slides along the season, and with it the counts of each tenth of a degree in it. */
 function bandsOf(flat: FlatSeries, past: readonly Season[], season: Season, days: number): (Band | null)[] {
   // Leap days shift a day of the year by one among the seasons; within a window of 15 days that is nothing.
   const starts = past.map((other) => slotOf(flat, other.from));
-  const pool = new Int16Array(past.length * (2 * HALF_WINDOW_DAYS + 1));
-  return Array.from({ length: days }, (_, i) => {
-    let filled = 0;
+  // The window of the season's last days reaches into this season, which is not past.
+  const end = slotOf(flat, season.from);
+  const pool = emptyPool();
+  const shift = (day: number, by: 1 | -1) => {
     for (const start of starts) {
-      for (let slot = start + i - HALF_WINDOW_DAYS; slot <= start + i + HALF_WINDOW_DAYS; slot++) {
-        const tenths = flat.tmax[slot] ?? MISSING;
-        // The window of the season's last days reaches into this season, which is not past.
-        if (tenths !== MISSING && slot < slotOf(flat, season.from)) pool[filled++] = tenths;
-      }
+      const tenths = start + day < end ? (flat.tmax[start + day] ?? MISSING) : MISSING;
+      if (tenths !== MISSING) count(pool, tenths, by);
     }
-    if (filled === 0) return null;
-    const sorted = Array.from(pool.subarray(0, filled).sort());
-    const at = (p: number) => quantile(sorted, p) / 10;
-    return { p10: at(0.1), p25: at(0.25), p50: at(0.5), p75: at(0.75), p90: at(0.9) };
+  };
+  for (let day = -HALF_WINDOW_DAYS; day < HALF_WINDOW_DAYS; day++) shift(day, 1);
+  return Array.from({ length: days }, (_, i) => {
+    shift(i + HALF_WINDOW_DAYS, 1);
+    const [p10, p25, p50, p75, p90] = quantilesOf(pool, [0.1, 0.25, 0.5, 0.75, 0.9]);
+    shift(i - HALF_WINDOW_DAYS, -1);
+    if (p10 === undefined || p25 === undefined || p50 === undefined) return null;
+    if (p75 === undefined || p90 === undefined) return null;
+    return { p10: p10 / 10, p25: p25 / 10, p50: p50 / 10, p75: p75 / 10, p90: p90 / 10 };
   });
 }
