@@ -141,7 +141,58 @@ export function splitClauses(items: readonly Item[]): Clause[] {
     current.push(item);
   }
   close('stop');
-  return clauses;
+  return spreadQuestions(clauses);
+}
+
+const OPENS_QUESTION = new Set([
+  'is',
+  'are',
+  'am',
+  'do',
+  'does',
+  'did',
+  'should',
+  'shall',
+  'can',
+  'could',
+  'would',
+  'will',
+  'what',
+  'why',
+  'how',
+  'when',
+  'where',
+  'who',
+  'which',
+  'anyone',
+  'anybody',
+  'any',
+]);
+
+/** A question mark holds for the whole of what it closes: "what are these, figs or buds?" */
+function spreadQuestions(clauses: readonly Clause[]): Clause[] {
+  const out = [...clauses];
+  for (let end = 0; end < out.length; end++) {
+    const last = out[end];
+    if (!last?.asked) continue;
+    for (let k = end; k >= 0; k--) {
+      const here = out[k];
+      if (!here || here.sentence !== last.sentence) break;
+      const opens = OPENS_QUESTION.has(here.items[0]?.text ?? '');
+      if (opens || here.join === 'or') {
+        for (let j = k; j <= end; j++) {
+          const each = out[j];
+          if (each) out[j] = { ...each, asked: true };
+        }
+      }
+      // "leaf or fruit?": both halves are asked.
+      if (here.join === 'or' && k > 0) {
+        const before = out[k - 1];
+        if (before && before.sentence === last.sentence) out[k - 1] = { ...before, asked: true };
+      }
+    }
+  }
+  return out;
 }
 
 function isBoundary(item: Item | undefined): boolean {

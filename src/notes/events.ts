@@ -41,11 +41,7 @@ export function placeDate(
   if (!hit) return { on: today };
   if (hit.problem) return { ask: hit.text };
   if (hit.on > today) {
-    return /tomorrow|next|tonight|\bin\b|coming|this (?:week|month|summer|autumn|fall)/.test(
-      hit.text.toLowerCase(),
-    )
-      ? { plan: true }
-      : { ask: hit.text };
+    return { ask: hit.text };
   }
   const season = seasonOf(today, hemisphere);
   if (hit.on >= season.from) return { on: hit.on };
@@ -68,7 +64,9 @@ const CROP_KINDS: ReadonlySet<ObservationKind> = new Set([
 
 /** The event a hit stands for, without tree and day. */
 export function eventOf(kind: ObservationKind, hit: Hit, saying: Saying, breba: boolean): OpenEvent {
-  const count = countFor(kind, hit, saying.items, saying.hits);
+  const count = saying.count
+    ? { count: saying.count.value, ...(saying.count.unit ? { unit: saying.count.unit } : {}) }
+    : countFor(kind, hit, saying.items, saying.hits);
   return {
     kind,
     ...(count ?? {}),

@@ -12,6 +12,46 @@ export interface Hit {
   readonly at: readonly number[];
   readonly first: number;
   readonly last: number;
+  /** The first item that says it, trees, numbers and small words left aside: what a denial or a wish has to stand before. */
+  readonly core: number;
+}
+
+/** Cuts a clause that tells of several trees in a row: "rdb 4 figs gh mission 2". */
+export function cutRuns(clauses: readonly Clause[]): Clause[] {
+  return clauses.flatMap((clause) => {
+    const trees = clause.items.flatMap((item, i) => (item.type === 'tree' ? [i] : []));
+    if (trees.length < 2) return [clause];
+    const hits = findHits(clause);
+    if (hits.length < 2) return [clause];
+    const cuts: number[] = [];
+    const treeFirst = (trees[0] ?? 0) <= (hits[0]?.first ?? 0);
+    for (let t = 1; t < trees.length; t++) {
+      const from = trees[t - 1] ?? 0;
+      const to = trees[t] ?? 0;
+      const until = trees[t + 1] ?? clause.items.length;
+      if (treeFirst) {
+        if (
+          hits.some((hit) => hit.core >= from && hit.last < to) &&
+          hits.some((hit) => hit.first >= to && hit.core <= until)
+        )
+          cuts.push(withArticle(clause, to));
+      } else {
+        const next = hits.find((hit) => hit.first > from && hit.first < to);
+        if (next) cuts.push(next.first);
+      }
+    }
+    if (cuts.length === 0) return [clause];
+    return [0, ...cuts].map((from, k) => ({
+      ...clause,
+      items: clause.items.slice(from, cuts[k]),
+      join: k === 0 ? clause.join : ('comma' as const),
+      sub: k === 0 ? clause.sub : null,
+    }));
+  });
+}
+
+function withArticle(clause: Clause, at: number): number {
+  return ['the', 'my'].includes(clause.items[at - 1]?.text ?? '') ? at - 1 : at;
 }
 
 /** What a clause says, homonyms and asides taken out. */
@@ -29,10 +69,24 @@ export function findHits(clause: Clause): Hit[] {
     const first = at[0] ?? 0;
     const last = at.at(-1) ?? 0;
     if (kind === 'none' || !makesSense(kind, items, first, last, at)) continue;
-    hits.push({ kind, at, first, last });
+    hits.push({ kind, at, first, last, core: coreOf(items, at) });
   }
   hits.sort((a, b) => a.first - b.first);
   return sift(hits, items);
+}
+
+function coreOf(items: readonly Item[], at: readonly number[]): number {
+  const telling = at.find((i) => {
+    const item = items[i];
+    return (
+      item !== undefined &&
+      item.type === 'word' &&
+      !item.classes.has('DET') &&
+      !item.classes.has('PREP') &&
+      !item.classes.has('BE')
+    );
+  });
+  return telling ?? at[0] ?? 0;
 }
 
 const FRUIT_NEWS = new Set<PredicateKind>([
@@ -49,6 +103,19 @@ const FRUIT_NEWS = new Set<PredicateKind>([
 function sift(hits: readonly Hit[], items: readonly Item[]): Hit[] {
   const kinds = new Set(hits.map((hit) => hit.kind));
   return hits.filter((hit) => {
+    if (hit.kind === 'no-fruitlets' && hits.some((each) => each !== hit && OUTDOES_NONE.has(each.kind)))
+      return false;
+    if (
+      hit.kind === 'no-fruitlets' &&
+      hits.some((each) => each.first > hit.first && !SAYS_NOTHING.has(each.kind))
+    )
+      return false;
+    if (
+      hit.kind === 'care' &&
+      (kinds.has('cuttings') || kinds.has('rooted')) &&
+      !/^(?:watered|fed|potted|repotted|moved)$/.test(items[hit.first]?.text ?? '')
+    )
+      return false;
     if (hit.kind === 'fruitlets' && onlyFruitWord(hit, items)) {
       if ([...FRUIT_NEWS].some((kind) => kinds.has(kind as Hit['kind']))) return false;
       if (kinds.has('cuttings') || kinds.has('pruned')) return false;
@@ -111,6 +178,16 @@ function sift(hits: readonly Hit[], items: readonly Item[]): Hit[] {
   });
 }
 
+/** Beside these "no figs" adds nothing, or is part of the same news. */
+const OUTDOES_NONE: ReadonlySet<PredicateKind> = new Set([
+  'branched',
+  'dropped',
+  'buds-single',
+  'ripening',
+  'picked',
+]);
+const SAYS_NOTHING: ReadonlySet<PredicateKind> = new Set(['fruitlets', 'no-fruitlets', 'ask-kind']);
+
 function isPest(item: Item | undefined): boolean {
   return item !== undefined && (item.classes.has('PEST') || item.classes.has('THIEF'));
 }
@@ -170,6 +247,7 @@ function makesSense(
   if (kind === 'picked' && verb.classes.has('PICKED')) return pickFits(items, first);
   if (kind === 'dropped' && verb.classes.has('DROPPED')) return dropFits(items, first);
   if (kind === 'dropped') return !items.some((item) => item.classes.has('LEAF'));
+  if (kind === 'no-fruitlets') return noneFits(items, at);
   if (kind === 'care' && at.length === 1) return careFits(items, first);
   if (kind === 'fruitlets' && verb.type === 'tree' && items[last]?.type === 'quantity') {
     return !items
@@ -837,4 +915,139 @@ function careFits(items: readonly Item[], at: number): boolean {
     return true;
   }
   return true;
+}
+
+const BESIDE_NONE = new Set([
+  'still',
+  'yet',
+  'so',
+  'far',
+  'on',
+  'there',
+  'to',
+  'see',
+  'report',
+  'show',
+  'for',
+  'this',
+  'time',
+  'year',
+  'season',
+  'round',
+  'either',
+  'as',
+  'of',
+  'at',
+  'in',
+  'up',
+  'top',
+  'whole',
+  'thing',
+  'doing',
+  'happening',
+  'forming',
+  'visible',
+  'showing',
+  'from',
+  'all',
+  'sadly',
+  'alas',
+  'again',
+  'it',
+  'them',
+  'and',
+  'i',
+  'looked',
+  'check',
+  'checked',
+  'though',
+  'anywhere',
+  'whatsoever',
+  'mate',
+  'absolutely',
+  'literally',
+  'shoot',
+  'shoots',
+  'tree',
+  'branch',
+  'branches',
+  'node',
+  'nodes',
+  'any',
+  'plant',
+  'bottom',
+  'but',
+  'measure',
+  'lol',
+  'haha',
+  'is',
+  'has',
+  'are',
+  'have',
+  'got',
+  'had',
+  'was',
+  'seen',
+  'found',
+  'over',
+  'wood',
+  'side',
+  'side',
+  'every',
+  'single',
+  'here',
+  'me',
+]);
+
+/** "nothing" is no fruit only where nothing else is said: not in "nothing else touched", "none made it". */
+function noneFits(items: readonly Item[], at: readonly number[]): boolean {
+  const from = at[0] ?? 0;
+  const alone = at.every(
+    (i) =>
+      items[i]?.classes.has('NONE') ||
+      ['still', 'not', 'blind', 'empty', 'is', 'on', 'at', 'in', 'yet', 'so', 'there'].includes(
+        items[i]?.text ?? '',
+      ),
+  );
+  const other = items
+    .slice(from + 1)
+    .some(
+      (item, k) =>
+        !at.includes(from + 1 + k) &&
+        [
+          'PICKED',
+          'DROPPED',
+          'FALLEN',
+          'RIPE',
+          'RIPEN',
+          'ROOTED',
+          'TROUBLE',
+          'LEAFED',
+          'TIPPED',
+          'WATERED',
+          'PRUNED',
+          'CUTTING',
+          'FROST',
+          'ROOT',
+        ].some((name) => item.classes.has(name)) &&
+        !['gone', 'down', 'hit', 'ground', 'bare', 'off', 'bug'].includes(item.text),
+    );
+  if (other) return false;
+  if (!alone) return true;
+  return items.every(
+    (item, i) =>
+      at.includes(i) ||
+      item.type !== 'word' ||
+      item.classes.has('DET') ||
+      item.classes.has('ADV') ||
+      item.classes.has('EMPTY') ||
+      item.classes.has('NONE') ||
+      item.classes.has('NEG') ||
+      item.classes.has('FOODISH') ||
+      item.classes.has('FRUIT') ||
+      item.classes.has('WEATHER') ||
+      item.classes.has('LEAF') ||
+      item.classes.has('BUMP') ||
+      BESIDE_NONE.has(item.text),
+  );
 }

@@ -36,6 +36,15 @@ function readWords(text: string, setting: Setting): Item[] {
   const index = rosterIndex(setting.roster);
   return tokenise(text).map((token) => {
     const { start, end, type } = token;
+    if (/^0+$/.test(token.text))
+      return {
+        text: 'zero',
+        typed: token.typed,
+        classes: classesOf('zero'),
+        start,
+        end,
+        type: 'word' as const,
+      };
     if (type !== 'word')
       return { text: token.text, typed: token.typed, classes: classesOf(token.text), start, end, type };
     const known = index.strong.has(token.text) || index.weak.has(token.text);
@@ -109,6 +118,8 @@ function spanItem(
   type: 'date' | 'vague',
   date: PlacedHit | undefined,
 ): Item {
-  const span = { text: type, typed: hit.text, start: hit.index, end: hit.index + hit.length, type };
+  // A full stop after the phrase ends the sentence, not the date.
+  const typed = hit.text.replace(/[\s.,;:!?]+$/, '');
+  const span = { text: type, typed, start: hit.index, end: hit.index + typed.length, type };
   return date ? { ...span, classes: DATE_CLASSES, date } : { ...span, classes: NO_CLASSES };
 }

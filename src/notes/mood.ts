@@ -117,10 +117,6 @@ const HARMLESS: readonly string[] = [
   'would you believe',
   'who would have thought',
   'due diligence',
-  'next to',
-  'next door',
-  'next the',
-  'next one',
   'ready to pick',
   'ready to eat',
   'ready for picking',
@@ -146,6 +142,10 @@ export function harmlessItems(items: readonly Item[]): ReadonlySet<number> {
   }
   return found;
 }
+
+/** Phrases of time that can only mean an earlier season. */
+const EARLIER =
+  /\b(?:years?|summers?|seasons?) (?:ago|back|before)|\b(?:last|previous) (?:year|season|summer)/i;
 
 const ASKING_FIRST = new Set([
   'is',
@@ -224,7 +224,9 @@ export function readMood(clause: Clause, today: string): Mood {
   const denials: number[] = [];
   let unrealFrom: number | null =
     clause.sub === 'if' || clause.sub === 'unless' || clause.sub === 'whether' ? 0 : null;
-  let past = false;
+  let past = clause.items.some(
+    (item) => (item.type === 'date' || item.type === 'vague') && EARLIER.test(item.typed),
+  );
   let hearsay = false;
   let others = false;
   let wide = false;
@@ -329,7 +331,6 @@ const WHOLE = new Set([
   'possibly',
   'probably',
   'hopefully',
-  'tomorrow',
   'tonight',
   'almost',
   'nearly',
@@ -367,6 +368,8 @@ function isPlain(items: readonly Item[], i: number): boolean {
       'on',
     ].includes(next?.text ?? '');
   if (word === 'may' && (before?.type === 'quantity' || next?.type === 'number')) return true;
+  if (word === 'could' && next?.text === 'not')
+    return ['find', 'see', 'spot', 'locate', 'count'].includes(items[i + 2]?.text ?? '');
   if (word === 'putting') return next?.text !== 'off';
   if (word === 'due') return next?.text === 'to' && !next.classes.has('TIP') && items[i + 2]?.type !== 'word';
   if (word === 'meant' || word === 'meaning') return next?.text !== 'to' && next?.text !== 'for';
@@ -443,6 +446,8 @@ function isOthers(items: readonly Item[], i: number): boolean {
   if (!item) return false;
   const next = items[i + 1];
   const before = items[i - 1];
+  if (item.classes.has('HOUSE') && next?.text === "'s" && items[i + 2]?.type === 'tree') return true;
+  if (next && (next.classes.has('SAYS') || next.classes.has('HEDGE'))) return false;
   if (item.classes.has('OTHERS')) {
     // "gave a friend three cuttings", "my mate took a photo of my alma" are about one's own.
     if (before?.text === 'to' || before?.text === 'for' || before?.text === 'with' || before?.text === 'a') {

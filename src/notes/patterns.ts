@@ -8,6 +8,8 @@ interface Element {
   /** Most items of anything that it may stand for; 0 for an ordinary element. */
   readonly gap: number;
   readonly edge: '^' | '$' | null;
+  /** Any one item. */
+  readonly any: boolean;
 }
 
 interface Pattern<K extends string> {
@@ -39,7 +41,8 @@ function compile<K extends string>(source: string, kind: K, rank: number): Patte
 const NOTHING: ReadonlySet<string> = new Set();
 
 function compileElement(part: string): Element {
-  const plain = { words: NOTHING, classes: [], optional: false, gap: 0, edge: null };
+  const plain = { words: NOTHING, classes: [], optional: false, gap: 0, edge: null, any: false };
+  if (part === '_') return { ...plain, any: true };
   if (part === '~') return { ...plain, gap: 3 };
   if (part === '~~') return { ...plain, gap: 7 };
   if (part === '^' || part === '$') return { ...plain, edge: part };
@@ -156,6 +159,7 @@ function matchFrom(
 }
 
 function fits(element: Element, item: Item): boolean {
+  if (element.any) return true;
   if (element.words.has(item.text)) return true;
   for (const name of element.classes) if (item.classes.has(name)) return true;
   return false;

@@ -101,6 +101,15 @@ function readQuantity(items: readonly Item[], i: number, before: Item | undefine
   if (!number) return null;
   let { value, end } = number;
   let ofMore = false;
+  // 5-1-1, 20-20-20: a product, not a number of anything.
+  if (items[end]?.text === '-' && items[end + 2]?.text === '-' && items[end + 3]?.type === 'number') {
+    return { quantity: { value, unit: null, ofMore }, end: end + 4, measure: true };
+  }
+  if (value === 0) return null;
+  // "one or two" is not one.
+  if (value === 1 && items[end]?.text === 'or' && readNumber(items, end + 1)?.value === 2) {
+    return { quantity: { value, unit: null, ofMore }, end: end + 2, measure: true };
+  }
   // "4-5", "3 or 4", "20 to 30": the low end; "2 of 7": the part.
   const joint = items[end];
   if (joint && ['-', '–', 'to', 'or', '~', 'of', '/'].includes(joint.text)) {

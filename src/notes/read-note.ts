@@ -3,7 +3,7 @@ import type { ObservationKind } from '../engine/observation.ts';
 import { splitClauses } from './clauses.ts';
 import type { Ask, NoteReading, OpenEvent, ReadEvent, Setting } from './contract.ts';
 import { eventOf, placeDate } from './events.ts';
-import type { Hit } from './hits.ts';
+import { cutRuns, type Hit } from './hits.ts';
 import { readItems } from './items.ts';
 import { mendRepairs, readSaying, type Saying } from './sayings.ts';
 import { settleEvents } from './settle.ts';
@@ -31,7 +31,7 @@ export interface Draft {
  */
 export function readNote(text: string, setting: Setting): NoteReading {
   const items = readItems(text, setting);
-  const clauses = splitClauses(items);
+  const clauses = cutRuns(splitClauses(items));
   const sayings = mendRepairs(clauses.map((clause) => readSaying(clause, setting.today)));
   const draft: Draft = { logged: [], pending: [] };
   inheritMoods(sayings);
@@ -246,7 +246,7 @@ function stateOf(saying: Saying, hit: Hit, before: Inherited | undefined): State
   const { mood } = saying;
   const own = new Set(hit.at);
   if (mood.past || mood.hearsay || before?.past || before?.unreal || before?.hearsay) return 'unreal';
-  if (mood.unrealFrom !== null && mood.unrealFrom <= hit.first) return 'unreal';
+  if (mood.unrealFrom !== null && mood.unrealFrom <= hit.core) return 'unreal';
   if (mood.unrealFrom !== null && mood.unrealFrom <= hit.last && own.has(mood.unrealFrom)) return 'unreal';
   const denied =
     hit.kind === 'no-fruitlets'

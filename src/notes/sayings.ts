@@ -2,6 +2,7 @@ import type { Clause } from './clauses.ts';
 import { findHits, type Hit } from './hits.ts';
 import type { Item } from './items.ts';
 import { type Mood, readMood } from './mood.ts';
+import type { Quantity } from './quantities.ts';
 import type { Mention } from './trees/mentions.ts';
 
 /** A clause with all that was understood of it. Trees and hits change hands while the message is put together. */
@@ -26,6 +27,8 @@ export interface Saying {
   readonly breba: boolean;
   readonly main: boolean;
   dropped: boolean;
+  /** A number said later for what this clause tells. */
+  count: Quantity | null;
 }
 
 const PRONOUNS = new Set([
@@ -162,6 +165,7 @@ export function readSaying(clause: Clause, today: string): Saying {
         item.text === 'maincrop',
     ),
     dropped: false,
+    count: null,
   };
 }
 
@@ -191,7 +195,9 @@ export function mendRepairs(sayings: readonly Saying[]): Saying[] {
       before.date = saying.date;
       before.vague = null;
     }
-    if (saying.mentions.length === 0 && !saying.date) out.push(saying);
+    const number = saying.items.find((item) => item.quantity)?.quantity;
+    if (number && before.hits.length > 0) before.count = number;
+    else if (saying.mentions.length === 0 && !saying.date) out.push(saying);
   }
   return out;
 }

@@ -52,6 +52,8 @@ export function nearest(index: SpellingIndex, word: string): { word: string; sli
       seen.add(candidate);
       const slips = countSlips(word, candidate, allowed);
       if (slips > Math.min(allowed, slipsAllowed(candidate.length))) continue;
+      // Three letters leave too little to go by, but for a swap.
+      if (word.length === 3 && !isSwap(word, candidate)) continue;
       // The first letter is seldom mistyped, and a swap keeps all letters.
       const score =
         slips + (candidate[0] === word[0] ? 0 : 0.6) + Math.abs(candidate.length - word.length) * 0.1;
@@ -68,6 +70,10 @@ export function nearest(index: SpellingIndex, word: string): { word: string; sli
     if (full !== undefined) return { word: full, slips: full.length - word.length };
   }
   return null;
+}
+
+function isSwap(a: string, b: string): boolean {
+  return [...a].sort().join('') === [...b].sort().join('');
 }
 
 function skeleton(word: string): string {

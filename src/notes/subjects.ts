@@ -1,4 +1,5 @@
 import type { Setting } from './contract.ts';
+import type { Hit } from './hits.ts';
 import type { Saying } from './sayings.ts';
 import type { Mention } from './trees/mentions.ts';
 
@@ -46,8 +47,25 @@ export function spreadSubjects(sayings: readonly Saying[], setting: Setting): Su
       }
       group = [...group, ...saying.mentions];
     }
+    if (saying.hits.length === 0 && saying.mentions.length === 0) {
+      if (before && sameSentence) continueCount(saying, before, out, s);
+      if (saying.hits.length === 0) {
+        // A denial or a wish without a tree is about the last one.
+        const pointless = saying.mood.denials.length === 0 && saying.mood.unrealFrom === null;
+        if (!pointless && carry.length > 0 && !others)
+          out[s] = { mentions: carry, others: false, wide: false, fresh: true };
+        continue;
+      }
+      continue;
+    }
+    const isnt = before !== undefined && sameSentence ? ellipsis(saying, before) : null;
+    if (isnt) {
+      saying.hits = isnt;
+      out[s] = { mentions: saying.mentions, others, wide: false, direct: true };
+      carry = saying.mentions.slice(-1);
+      continue;
+    }
     if (saying.hits.length === 0) {
-      if (saying.mentions.length === 0) continue;
       carry = saying.mentions.slice(-1);
       if (others) {
         out[s] = { mentions: saying.mentions, others: true, wide: false };
@@ -60,7 +78,12 @@ export function spreadSubjects(sayings: readonly Saying[], setting: Setting): Su
         sameSentence &&
         ['and', 'comma', 'or'].includes(clause.join) &&
         before.hits.length > 0 &&
-        opensObject(before);
+        (opensObject(before) ||
+          saying.items.some((item) =>
+            ['too', 'also', 'same', 'likewise', 'ditto', 'well', 'aswell', 'neither', 'either'].includes(
+              item.text,
+            ),
+          ));
       if (listBack && before) {
         // "tipped the alma, ronde and king"
         saying.hits = before.hits.map((hit) => ({
@@ -68,6 +91,7 @@ export function spreadSubjects(sayings: readonly Saying[], setting: Setting): Su
           at: [],
           first: saying.items.length,
           last: saying.items.length,
+          core: saying.items.length,
         }));
         saying.date ??= before.date;
         out[s] = { mentions: saying.mentions, others: false, wide: false, direct: true };
@@ -171,4 +195,79 @@ function forwardObject(sayings: readonly Saying[], s: number): readonly Mention[
     if (!isVerbOnly(next) && next.hits.length > 0) return null;
   }
   return null;
+}
+
+const COUNTED = new Set(['fruitlets', 'picked', 'ripening', 'tipped', 'dropped', 'cuttings', 'rooted']);
+
+/** "(11)" gives the number of what was just told; "7 more yesterday" tells it again. */
+function continueCount(saying: Saying, before: Saying, out: Subject[], s: number): void {
+  const number = saying.items.find((item) => item.quantity)?.quantity;
+  const hit = before.hits.find((each) => COUNTED.has(each.kind));
+  if (!number || !hit) return;
+  const words = saying.items.filter((item) => item.type === 'word');
+  const plain = words.every(
+    (item) =>
+      item.classes.has('DET') ||
+      item.classes.has('PREP') ||
+      item.classes.has('FRUIT') ||
+      item.classes.has('ADV') ||
+      item.classes.has('SIZE') ||
+      [
+        'of',
+        'them',
+        'total',
+        'more',
+        'so',
+        'far',
+        'another',
+        'today',
+        'all',
+        'told',
+        'altogether',
+        'in',
+        'to',
+        'be',
+        'exact',
+        'precise',
+        'about',
+        'maybe',
+        'or',
+      ].includes(item.text),
+  );
+  if (!plain) return;
+  const again =
+    words.some((item) => item.text === 'more' || item.text === 'another') ||
+    (saying.date !== null && before.date !== null);
+  if (again && saying.date !== null) {
+    saying.hits = [
+      { ...hit, at: [], first: saying.items.length, last: saying.items.length, core: saying.items.length },
+    ];
+    saying.count = number;
+    out[s] = { ...(out[s - 1] ?? { mentions: [], others: false, wide: false }), direct: true };
+    return;
+  }
+  if (!again && !before.items.some((item) => item.quantity)) {
+    before.count = number;
+    saying.dropped = true;
+  }
+}
+
+/** "…, the unknown isn't": the news before, denied of another tree. */
+function ellipsis(saying: Saying, before: Saying): Hit[] | null {
+  const hit = before.hits[0];
+  if (!hit || saying.hits.length > 0 || saying.mentions.length === 0) return null;
+  const last = saying.items.at(-1);
+  if (!last || !(last.text === 'not' || last.classes.has('NONE'))) return null;
+  const kind = hit.kind === 'fruitlets' ? ('no-fruitlets' as const) : null;
+  return kind === null
+    ? null
+    : [
+        {
+          kind,
+          at: [saying.items.length - 1],
+          first: saying.items.length - 1,
+          last: saying.items.length - 1,
+          core: saying.items.length - 1,
+        },
+      ];
 }

@@ -16,7 +16,7 @@ export interface Token {
  * character. Each alternative starts with a different kind of character, so there is nothing to backtrack into.
  */
 const PIECE =
-  /\d+(?:[.,]\d+)*|[½¼¾⅓⅔]|[\p{L}\p{M}]+(?:'[\p{L}\p{M}]+)*'?|\n+|\.{2,}|…|[^\s\p{L}\p{M}\p{N}]/gu;
+  /(?<![\p{L}\p{N}])w\/o?(?![\p{L}\p{N}])|'\d\d(?![\p{L}\p{N}])|\d+(?:[.,]\d+)*|[½¼¾⅓⅔]|[\p{L}\p{M}]+(?:'[\p{L}\p{M}]+)*'?|\n+|\.{2,}|…|[^\s\p{L}\p{M}\p{N}]/gu;
 
 /** Longest message that is read; Discord's own limit for a slash option is above what anybody types here. */
 export const LONGEST_MESSAGE = 2000;
@@ -28,7 +28,12 @@ export function tokenise(text: string): Token[] {
     const typed = match[0];
     const start = match.index;
     const end = start + typed.length;
-    if (/^[\d½¼¾⅓⅔]/u.test(typed)) {
+    if (typed === 'w/' || typed === 'w/o') {
+      tokens.push({ text: typed === 'w/' ? 'with' : 'without', typed, start, end, type: 'word' });
+    } else if (/^'\d\d$/.test(typed)) {
+      // '25: the year.
+      tokens.push({ text: `20${typed.slice(1)}`, typed, start, end, type: 'number' });
+    } else if (/^[\d½¼¾⅓⅔]/u.test(typed)) {
       tokens.push({ text: typed, typed, start, end, type: 'number' });
     } else if (/^[\p{L}\p{M}]/u.test(typed)) {
       pushWord(tokens, typed, start, end);

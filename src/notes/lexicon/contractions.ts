@@ -61,7 +61,7 @@ const TABLE: readonly (readonly [string, string])[] = [
   ['dunno dunnno', 'do not know'],
   ['lemme', 'let me'],
   ["'em em", 'them'],
-  ["'til til untill", 'until'],
+  ["'til til till untill", 'until'],
   ["n 'n n'", 'and'],
   ['w', 'with'],
   ['wo', 'without'],

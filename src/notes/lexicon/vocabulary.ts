@@ -29,6 +29,10 @@ const remembered = new Map<string, string>();
 /** The word meant by an unknown one, or the word itself. Roster words (`names`) win over ours at the same distance. */
 export function mendWord(word: string, names: readonly string[]): string {
   if (word.length < 3 || isKnownWord(word)) return word;
+  const begun = names.filter(
+    (name) => name.startsWith(word) && name.length > word.length && !name.endsWith('s'),
+  );
+  if (begun.length === 1 && begun[0] !== undefined) return begun[0];
   const own = nearestName(word, names);
   if (own !== null && own.slips <= 1) return own.word;
   const general = mendGeneral(word);

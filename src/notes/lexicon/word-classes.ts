@@ -75,12 +75,12 @@ export const WORD_CLASSES: readonly (readonly [name: string, words: string])[] =
   ['TIPPING', 'tipping pinching nipping stopping topping'],
   [
     'SNIPPED',
-    'snipped clipped cut trimmed lopped chopped removed took taken whipped lost rubbed knocked broke pulled had',
+    'nobbled docked snipped clipped cut trimmed lopped chopped removed took taken whipped lost rubbed knocked broke pulled had',
   ],
   ['SNIP', 'snip clip cut trim lop chop remove take'],
   [
     'PICKED',
-    'picked harvested ate eaten eated scoffed scoff nabbed snaffled devoured munched plucked gathered collected gobbled guzzled demolished polished snarfed noshed pinched grabbed pulled enjoyed tasted sampled hoovered picked swiped wolfed nommed noms savored savoured inhaled bagged chomped crunched',
+    'picked harvested ate eaten eated scoffed scoff nabbed snaffled devoured munched plucked gathered collected gobbled guzzled demolished polished snarfed noshed grabbed pulled enjoyed tasted sampled hoovered picked swiped wolfed nommed noms savored savoured inhaled chomped crunched',
   ],
   ['PICKING', 'picking harvesting eating'],
   ['PICK', 'pick harvest eat'],
@@ -121,7 +121,7 @@ export const WORD_CLASSES: readonly (readonly [name: string, words: string])[] =
   ],
   [
     'THIEF',
-    'birds bird blackbirds blackbird starlings starling squirrel squirrels rat rats mouse mice raccoon raccoons racoon racoons coon coons possum possums opossum deer gopher gophers wasps wasp ants parrots parrot cockatoos cockatoo lorikeets bats grackle grackles mockingbird mockingbirds robin robins crow crows magpie magpies pigeons catbird hornets hornet someone somebody thief thieves critter critters something slugs snails groundhog groundhogs rabbit rabbits beetles chipmunk chipmunks dog puppy chickens chooks hens wildlife',
+    'birds bird blackbirds blackbird starlings starling squirrel squirrels rat rats mouse mice raccoon raccoons racoon racoons coon coons possum possums opossum deer gopher gophers wasps wasp ants parrots parrot cockatoos cockatoo lorikeets bats grackle grackles mockingbird mockingbirds robin robins crow crows magpie magpies pigeons catbird hornets hornet someone somebody thief thieves critter critters something slugs snails groundhog groundhogs rabbit rabbits beetles chipmunk chipmunks chickens chooks hens wildlife',
   ],
   [
     'CAREOBJ',
@@ -131,12 +131,12 @@ export const WORD_CLASSES: readonly (readonly [name: string, words: string])[] =
   // --- how it is meant
   [
     'NEG',
-    'not no never without nothing none nada zilch zip zero nope nah neither nor nobody nil hardly barely nowhere refuses refused refusing fails failed unable nought naught 0 sod-all diddly squat minus lacking lacks',
+    'not no never without nothing none nada zilch zip zero nope nah neither nor nobody nil hardly barely nowhere refuses refused refusing fails failed unable nought naught sod-all diddly squat minus lacking lacks',
   ],
   ['NONE', 'nothing none nada zilch zip zero nil nought naught nope'],
   [
     'WILL',
-    'will would could should shall may might must ought gonna cannot plan plans planning planned want wants wanted wanting wish wishing hope hopes hoping hopefully if unless almost nearly need needs needed needing supposed tempted considering considered contemplating thinking debating expect expects expecting expected waiting await awaiting intend intending meaning meant ready due remind reminder todo shall fancy fancied imagine tomorrow forecast wondering wonder maybe perhaps possibly probably doubt dream dreaming dreams dreamt pray praying forgot forget postponed postponing delayed delaying putting scheduled schedule resolved vowed promised trying try tried attempt attempted wishlist soonish whether decide deciding undecided regret regretting tonight next unlikely likely threatening threatened pondering mulling forgotten predicted predicting suppose supposedly fingers eventually hankering itching aim aiming',
+    'will would could should shall may might must ought gonna cannot plan plans planning planned want wants wanted wanting wish wishing hope hopes hoping hopefully if unless almost nearly need needs needed needing supposed tempted considering considered contemplating thinking debating expect expects expecting expected waiting await awaiting intend intending meaning meant ready due remind reminder todo shall fancy fancied imagine forecast wondering wonder maybe perhaps possibly probably doubt dream dreaming dreams dreamt pray praying forgot forget postponed postponing delayed delaying putting scheduled schedule resolved vowed promised trying try tried attempt attempted wishlist soonish whether decide deciding undecided regret regretting next unlikely likely threatening threatened pondering mulling forgotten predicted predicting suppose supposedly fingers eventually hankering itching aim aiming',
   ],
   ['HEDGE', 'think thinks thought guess guessing suspect reckon reckons suppose believe swear'],
   [
@@ -150,7 +150,7 @@ export const WORD_CLASSES: readonly (readonly [name: string, words: string])[] =
   ['WH', 'how why what when where who which whether'],
   [
     'OTHERS',
-    "neighbour neighbours neighbor neighbors neighbour's neighbor's friend friends mate mates buddy pal mum mums mom moms mother dad dads father sister sisters brother brothers uncle uncles aunt aunts auntie aunties gran grans grandma grandmas granddad grandad grandpa nana nan nonna nonno cousin cousins boss colleague colleagues coworker coworkers guy guys bloke lady fella somebody nursery nurseries forum facebook youtube video instagram insta arboretum botanic botanical botanics allotment neighbours' landlord landlady inlaws stepdad granny daughter son daughters sons stranger's friends' nephew niece",
+    "neighbour neighbours neighbor neighbors neighbour's neighbor's friend friends mate mates buddy pal mum mums mom moms mother dad dads father sister sisters brother brothers uncle uncles aunt aunts auntie aunties gran grans grandma grandmas granddad grandad grandpa nana nan nonna nonno cousin cousins boss colleague colleagues coworker coworkers guy guys bloke lady fella somebody nursery nurseries forum facebook youtube video instagram insta arboretum botanic botanical botanics allotment neighbours' landlord landlady inlaws stepdad granny stranger's friends' nephew niece",
   ],
   [
     'HOUSE',

@@ -1,5 +1,6 @@
 import type { RosterTree } from '../contract.ts';
 import type { Item } from '../items.ts';
+import { countSlips } from '../spelling.ts';
 import { namesBeginning, ORDINARY_NAMES } from './cultivar-names.ts';
 import { NUMBER_LEADS, plainNumber, type RosterIndex, rosterIndex } from './roster-index.ts';
 
@@ -109,14 +110,45 @@ export function findMentions(items: readonly Item[], roster: readonly RosterTree
       i = one.end;
     } else i++;
   }
+  narrowBySize(items, found, index);
   const strong = found.some((each) => each.strong);
   const kept = found.filter((each) => each.strong || isDescribed(items, each.at, each.end, strong));
   return settle(items, kept);
 }
 
+const OF_THE_PAIR = new Set(['of', 'the', 'two', 'my', 'both', 'pair', 'our', 'those']);
+
+/** "the taller of the two kadotas"; "talk kadota", where the slip made another word of it. */
+function narrowBySize(items: readonly Item[], found: (Found & { at: number })[], index: RosterIndex): void {
+  for (let k = found.length - 1; k >= 0; k--) {
+    const named = found[k];
+    if (!named?.strong || named.ids.length < 2) continue;
+    const before = found[k - 1];
+    if (before && !before.strong && before.end > before.at) {
+      const between = items.slice(before.end, named.at);
+      const ids = before.ids.filter((id) => named.ids.includes(id));
+      if (ids.length > 0 && between.length > 0 && between.every((item) => OF_THE_PAIR.has(item.text))) {
+        found.splice(k - 1, 2, { ...named, ids, at: before.at, plural: false });
+        continue;
+      }
+    }
+    const word = items[named.at - 1]?.text ?? '';
+    if (word.length < 4 || items[named.at - 1]?.type !== 'word') continue;
+    for (const [size, ids] of index.weak) {
+      const narrowed = named.ids.filter((id) => ids.has(id));
+      if (narrowed.length !== 1 || size[0] !== word[0] || size.length < 4 || countSlips(word, size, 1) > 1)
+        continue;
+      found[k] = { ...named, ids: narrowed, at: named.at - 1 };
+      break;
+    }
+  }
+}
+
 function mentionAt(items: readonly Item[], i: number, index: RosterIndex): Found | null {
   const item = items[i];
   if (!item || item.type === 'date' || item.type === 'vague') return null;
+  const whole = numberedNameAt(items, i, index);
+  if (whole) return whole;
   const numbered = numberedAt(items, i, index);
   if (numbered) return numbered;
   if (item.type !== 'word') return null;
@@ -127,6 +159,23 @@ function mentionAt(items: readonly Item[], i: number, index: RosterIndex): Found
     return named;
   }
   return run;
+}
+
+const LONGEST_NAME_WORDS = 8;
+
+/** A whole name that ends in a number, such as "Terrace 1", whatever its words mean elsewhere; the longest. */
+function numberedNameAt(items: readonly Item[], i: number, index: RosterIndex): Found | null {
+  if (items[i]?.type !== 'word') return null;
+  for (let end = Math.min(items.length, i + LONGEST_NAME_WORDS); end > i + 1; end--) {
+    if (!/^\d+$/.test(items[end - 1]?.text ?? '')) continue;
+    const text = items
+      .slice(i, end)
+      .map((item) => item.text)
+      .join(' ');
+    const ids = index.names.get(text);
+    if (ids) return { ids: [...ids], end, strong: true, plural: false };
+  }
+  return null;
 }
 
 function numberedAt(items: readonly Item[], i: number, index: RosterIndex): Found | null {
