@@ -10,6 +10,7 @@ import { calendarFile } from './calendar.ts';
 import type { Context } from './context.ts';
 import { dateOrderOf, todayOf } from './date-option.ts';
 import type { ButtonVerb, Feature } from './feature.ts';
+import { choiceOption } from './option-kinds.ts';
 import { ownTree } from './pick-tree.ts';
 import { type Field, type Reply, reply } from './reply.ts';
 import { countWords, dayWords, distanceWords, listWords } from './words.ts';
@@ -35,15 +36,7 @@ export const dueFeature: Feature = {
     description: 'What comes when: decision dates, second looks, ripe figs, frost',
     visibility: 'everyone',
     options: [
-      {
-        name: 'whose',
-        type: 'choice',
-        description: 'yours, or the whole club’s',
-        choices: [
-          { value: 'me', label: 'me' },
-          { value: 'club', label: 'club' },
-        ],
-      },
+      choiceOption('whose', 'yours, or the whole club’s', { me: 'me', club: 'club' }),
       {
         name: 'days',
         type: 'integer',

@@ -12,6 +12,7 @@ import type { Feature, Input } from './feature.ts';
 import { placeFromInput } from './garden-place.ts';
 import { saveGarden } from './garden-save.ts';
 import { gardenData, gardenFields, gardenStory } from './garden-words.ts';
+import { choiceOption } from './option-kinds.ts';
 import { reply } from './reply.ts';
 import { monthDayWords } from './words.ts';
 
@@ -42,24 +43,8 @@ export const gardenSet: Feature = {
         description: 'longitude in degrees, west negative',
       },
       { name: 'zone', type: 'text', maxLength: 60, description: 'time zone, such as Europe/London' },
-      {
-        name: 'units',
-        type: 'choice',
-        description: 'degrees you think in',
-        choices: [
-          { value: 'F', label: '°F' },
-          { value: 'C', label: '°C' },
-        ],
-      },
-      {
-        name: 'dates',
-        type: 'choice',
-        description: 'how you write 7/8',
-        choices: [
-          { value: 'month first', label: 'month first' },
-          { value: 'day first', label: 'day first' },
-        ],
-      },
+      choiceOption('units', 'degrees you think in', { F: '°F', C: '°C' }),
+      choiceOption('dates', 'how you write 7/8', { 'month first': 'month first', 'day first': 'day first' }),
       {
         name: 'heat_mark',
         type: 'number',
@@ -87,25 +72,11 @@ export const gardenSet: Feature = {
         max: 23,
         description: 'hour of the morning for nudges, 0 to 23',
       },
-      {
-        name: 'nudges',
-        type: 'choice',
-        description: 'where nudges go',
-        choices: [
-          { value: 'channel', label: 'channel' },
-          { value: 'direct', label: 'direct' },
-          { value: 'off', label: 'off' },
-        ],
-      },
-      {
-        name: 'rule',
-        type: 'choice',
-        description: 'what nudges follow: days counted back, or how past seasons ended',
-        choices: [
-          { value: 'days', label: 'days' },
-          { value: 'outlook', label: 'outlook' },
-        ],
-      },
+      choiceOption('nudges', 'where nudges go', { channel: 'channel', direct: 'direct', off: 'off' }),
+      choiceOption('rule', 'what nudges follow: days counted back, or how past seasons ended', {
+        days: 'days',
+        outlook: 'outlook',
+      }),
     ],
   },
 

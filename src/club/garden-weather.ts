@@ -9,6 +9,7 @@ import type { Feature, InputFile } from './feature.ts';
 import { lookUpWeather } from './garden-lookup.ts';
 import { saveGarden } from './garden-save.ts';
 import { gardenData, gardenFields, gardenStory } from './garden-words.ts';
+import { choiceOption } from './option-kinds.ts';
 import { type Reply, reply } from './reply.ts';
 import { countWords } from './words.ts';
 
@@ -19,15 +20,7 @@ export const gardenWeather: Feature = {
     visibility: 'everyone',
     options: [
       { name: 'file', type: 'file', description: 'a CSV file of daily highs and lows' },
-      {
-        name: 'unit',
-        type: 'choice',
-        description: 'degrees in the file, if it does not tell',
-        choices: [
-          { value: 'F', label: '°F' },
-          { value: 'C', label: '°C' },
-        ],
-      },
+      choiceOption('unit', 'degrees in the file, if it does not tell', { F: '°F', C: '°C' }),
     ],
   },
   async handle(context, input) {

@@ -8,6 +8,7 @@ import type { Member } from '../records/schema.ts';
 import type { Context } from './context.ts';
 import { dateOrderOf, todayOf } from './date-option.ts';
 import type { Feature } from './feature.ts';
+import { choiceOption } from './option-kinds.ts';
 import { type Reply, reply } from './reply.ts';
 import { type RoundupPeriod, readRoundup } from './roundup-data.ts';
 import { drawnRoundup } from './roundup-picture.ts';
@@ -19,15 +20,7 @@ export const roundupFeature: Feature = {
     description: 'How the club is doing: the last seven days, or a whole season',
     visibility: 'everyone',
     options: [
-      {
-        name: 'span',
-        type: 'choice',
-        description: 'the week, or a season',
-        choices: [
-          { value: 'week', label: 'week' },
-          { value: 'season', label: 'season' },
-        ],
-      },
+      choiceOption('span', 'the week, or a season', { week: 'week', season: 'season' }),
       { name: 'season', type: 'text', maxLength: 10, description: 'which season, such as 2026 or 2026/27' },
     ],
   },

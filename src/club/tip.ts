@@ -10,6 +10,7 @@ import { treesOf } from '../records/trees.ts';
 import type { Context } from './context.ts';
 import { dateOrderOf, todayOf } from './date-option.ts';
 import type { ButtonVerb, Feature } from './feature.ts';
+import { WHICH_TREE } from './option-kinds.ts';
 import { outlookData, outlookSentence } from './outlook-words.ts';
 import { askWhichTree, ownTree, pickTree } from './pick-tree.ts';
 import { type Button, type Field, type Reply, reply } from './reply.ts';
@@ -26,7 +27,7 @@ export const tipFeature: Feature = {
     name: 'tip',
     description: 'Should I tip this one? Without a tree: all of them, the most urgent first',
     visibility: 'everyone',
-    options: [{ name: 'tree', type: 'text', complete: 'tree', maxLength: 100, description: 'which tree' }],
+    options: [WHICH_TREE],
   },
   async handle(context, input) {
     if (typeof input.tree !== 'string') return tipAll(context);

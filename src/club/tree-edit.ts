@@ -7,6 +7,7 @@ import { treeNamed, updateTree } from '../records/trees.ts';
 import type { Context } from './context.ts';
 import { todayOf } from './date-option.ts';
 import type { ButtonVerb, Feature } from './feature.ts';
+import { WHICH_TREE } from './option-kinds.ts';
 import { ownTree, pickTree } from './pick-tree.ts';
 import { readName } from './text.ts';
 import { nameTaken, treeReply } from './tree-add.ts';
@@ -19,14 +20,7 @@ export const treeEdit: Feature = {
     description: 'Change what is on record of a tree',
     visibility: 'everyone',
     options: [
-      {
-        name: 'tree',
-        type: 'text',
-        complete: 'tree',
-        required: true,
-        maxLength: 100,
-        description: 'which tree',
-      },
+      { ...WHICH_TREE, required: true },
       { name: 'rename', type: 'text', maxLength: 100, description: 'its new name; its story stays' },
       ...TREE_OPTIONS,
     ],

@@ -7,6 +7,7 @@ import { treeNamed } from '../records/trees.ts';
 import type { Context } from './context.ts';
 import { readDateOption, todayOf, type Understood } from './date-option.ts';
 import type { Input, OptionDefinition } from './feature.ts';
+import { choiceOption } from './option-kinds.ts';
 import { readName } from './text.ts';
 
 /** No fig ripens sooner or later than this after its fruitlet shows: the records the club learns from. */
@@ -24,29 +25,15 @@ export const TREE_OPTIONS: readonly OptionDefinition[] = [
     maxLength: 100,
     description: 'its cultivar, or "unknown"',
   },
-  {
-    name: 'ripening',
-    type: 'choice',
-    description: 'how long its figs take',
-    choices: [
-      { value: 'early', label: 'early (60–75 days)' },
-      { value: 'mid', label: 'mid (75–90 days)' },
-      { value: 'late', label: 'late (90–100 days)' },
-      { value: 'unknown', label: 'unknown' },
-    ],
-  },
+  choiceOption('ripening', 'how long its figs take', {
+    early: 'early (60–75 days)',
+    mid: 'mid (75–90 days)',
+    late: 'late (90–100 days)',
+    unknown: 'unknown',
+  }),
   { name: 'span', type: 'text', maxLength: 20, description: 'days from fruitlet to ripe fig, such as 75-80' },
   { name: 'started', type: 'text', maxLength: 60, description: 'when it was planted or struck' },
-  {
-    name: 'kept',
-    type: 'choice',
-    description: 'where it stands',
-    choices: [
-      { value: 'ground', label: 'in the ground' },
-      { value: 'pot', label: 'in a pot' },
-      { value: 'cover', label: 'under cover' },
-    ],
-  },
+  choiceOption('kept', 'where it stands', { ground: 'in the ground', pot: 'in a pot', cover: 'under cover' }),
   {
     name: 'cover_days',
     type: 'integer',
@@ -54,25 +41,8 @@ export const TREE_OPTIONS: readonly OptionDefinition[] = [
     max: MOST_COVER_DAYS,
     description: 'days of heat that its cover adds',
   },
-  {
-    name: 'for',
-    type: 'choice',
-    description: 'what you keep it for',
-    choices: [
-      { value: 'fruit', label: 'fruit' },
-      { value: 'wood', label: 'wood' },
-      { value: 'both', label: 'both' },
-    ],
-  },
-  {
-    name: 'pollinated',
-    type: 'choice',
-    description: 'whether caprifigs and their wasps reach it',
-    choices: [
-      { value: 'yes', label: 'yes' },
-      { value: 'no', label: 'no' },
-    ],
-  },
+  choiceOption('for', 'what you keep it for', { fruit: 'fruit', wood: 'wood', both: 'both' }),
+  choiceOption('pollinated', 'whether caprifigs and their wasps reach it', { yes: 'yes', no: 'no' }),
   {
     name: 'from',
     type: 'text',
@@ -80,15 +50,7 @@ export const TREE_OPTIONS: readonly OptionDefinition[] = [
     maxLength: 200,
     description: 'the tree it was taken from, or where it came from',
   },
-  {
-    name: 'spare',
-    type: 'choice',
-    description: 'whether you have wood of it to spare for others',
-    choices: [
-      { value: 'yes', label: 'yes' },
-      { value: 'no', label: 'no' },
-    ],
-  },
+  choiceOption('spare', 'whether you have wood of it to spare for others', { yes: 'yes', no: 'no' }),
 ];
 
 export interface TreeChange {

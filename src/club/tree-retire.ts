@@ -4,6 +4,7 @@ import { updateTree } from '../records/trees.ts';
 import type { Context } from './context.ts';
 import { todayOf } from './date-option.ts';
 import type { ButtonVerb, Feature } from './feature.ts';
+import { WHICH_TREE } from './option-kinds.ts';
 import { askWhichTree, ownTree, pickTree } from './pick-tree.ts';
 import { type Reply, reply } from './reply.ts';
 
@@ -12,16 +13,7 @@ export const treeRetire: Feature = {
     name: 'tree retire',
     description: 'Take a tree off your list; its story is kept',
     visibility: 'everyone',
-    options: [
-      {
-        name: 'tree',
-        type: 'text',
-        complete: 'tree',
-        required: true,
-        maxLength: 100,
-        description: 'which tree',
-      },
-    ],
+    options: [{ ...WHICH_TREE, required: true }],
   },
   async handle(context, input) {
     const picked = await pickTree(context, String(input.tree));

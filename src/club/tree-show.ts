@@ -15,6 +15,7 @@ import {
   lateFruitWords,
   ripeningWords,
 } from './harvest-words.ts';
+import { WHICH_TREE } from './option-kinds.ts';
 import { outlookData, outlookSentence } from './outlook-words.ts';
 import { askWhichTree, ownTree, pickTree } from './pick-tree.ts';
 import { type Reply, reply } from './reply.ts';
@@ -31,16 +32,7 @@ export const treeShow: Feature = {
     name: 'tree show',
     description: 'A tree’s story: this season, what comes next, past seasons',
     visibility: 'everyone',
-    options: [
-      {
-        name: 'tree',
-        type: 'text',
-        complete: 'tree',
-        required: true,
-        maxLength: 100,
-        description: 'which tree',
-      },
-    ],
+    options: [{ ...WHICH_TREE, required: true }],
   },
   async handle(context, input) {
     const picked = await pickTree(context, String(input.tree), { withRetired: true });
