@@ -1,6 +1,7 @@
 import { SteppedClock } from '../../src/clock.ts';
 import type { Context } from '../../src/club/context.ts';
 import { openContext } from '../../src/club/open-context.ts';
+import type { Services } from '../../src/club/services.ts';
 import { type Day, day } from '../../src/engine/day.ts';
 import type { Crop, ObservationKind, WeightUnit } from '../../src/engine/observation.ts';
 import { updateMember } from '../../src/records/clubs.ts';
@@ -25,7 +26,7 @@ export class ClubRecords {
     return openContext({
       db: this.db,
       clock: this.clock,
-      services: {},
+      services: {} as Services,
       platform: 'terminal',
       clubPlatformId: this.#club,
       clubName: `Club ${this.#club}`,
