@@ -67,6 +67,12 @@ describe('what comes when', () => {
     expect(dates('2026-05-01', { garden: frost })).not.toHaveProperty('decision');
   });
 
+  it('asks for a decision as long as a tip on its very day can still help', () => {
+    // A late tree needs 7 + 90 days from 7 July: to 12 October.
+    expect(dates('2026-05-01', { garden: { firstFrost: day('2026-10-12') } }).decision).toBe('2026-07-07');
+    expect(dates('2026-05-01', { garden: { firstFrost: day('2026-10-11') } })).not.toHaveProperty('decision');
+  });
+
   it('warns of frost for pots outside even without fruit', () => {
     expect(dates('2026-05-01', { tree: { kept: 'pot' } })).toMatchObject({ frost: '2026-11-06' });
     const notes = [note('fruitlets', '2026-06-08', main)];

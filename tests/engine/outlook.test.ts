@@ -166,6 +166,7 @@ describe('the outlook', () => {
     expect(outlookOf(prepared, { start: day('2026-12-31'), today: day('2026-12-21'), span })).not.toBeNull();
     expect(outlookOf(prepared, { start: day('2027-01-01'), today: day('2026-12-22'), span })).toBeNull();
     expect(outlookOf(prepared, { start: day('2025-12-31'), today: day('2026-01-02'), span })).toBeNull();
+    expect(outlookOf(prepared, { start: day('2026-01-01'), today: day('2026-01-02'), span })).not.toBeNull();
   });
 
   it('fills gaps of three days and leaves a season with a longer one out', () => {
@@ -231,6 +232,44 @@ describe('the outlook', () => {
     );
     const outlook = outlookOf(prepare(gap), question('2026-09-25', 'late'))!;
     expect(outlook.outcomes.every(({ ripeOn }) => ripeOn === null)).toBe(true);
+  });
+
+  /** Three years of even days: highs and lows alike, so that a day's warmth is its temperature less 8 °C. */
+  function even(
+    temperatureOn: (monthDay: string) => number,
+    lowOn: (monthDay: string) => number | null = () => null,
+  ) {
+    const rows: DailyRow[] = [];
+    for (let on = day('2023-01-01'); on <= day('2025-12-31'); on = addDays(on, 1)) {
+      const high = temperatureOn(monthDayOf(on));
+      rows.push({ day: on, tmaxC: high, tminC: lowOn(monthDayOf(on)) ?? high });
+    }
+    return prepare(fromRows(rows));
+  }
+  const ripeOn = (prepared: ReturnType<typeof even>, planning: number) =>
+    outlookOf(prepared, {
+      start: day('2026-06-10'),
+      today: day('2026-06-01'),
+      span: spanOf({ own: { from: 50, to: planning }, group: 'mid' }),
+    })!.outcomes[0]!;
+
+  it('counts fruit ripe on the last day of the heat as in the heat', () => {
+    // 65 days need 1095.4 °C·days. 30 °C to 27 July gives 48 × 22 = 1056, then three days at 26 °C 54 more:
+    // ripe on 30 July, the last day with four of seven at 27 °C. A day less of 30 °C ends the heat on the 29th.
+    const heatTo = (last: string) => even((monthDay) => (monthDay <= last ? 30 : 26));
+    expect(ripeOn(heatTo('07-27'), 65)).toMatchObject({ ripeOn: '2023-07-30', inHeat: true });
+    expect(ripeOn(heatTo('07-26'), 65)).toMatchObject({ ripeOn: '2023-07-30', inHeat: false });
+  });
+
+  it('does not count fruit ripe on the day of the first freeze as before the frost', () => {
+    // 64.2 days need 1081.9 °C·days; 49 days at 30 °C give 1078, and even a day from −1 to 30 °C the rest.
+    const freezeOn = (on: string) =>
+      even(
+        () => 30,
+        (monthDay) => (monthDay === on ? -1 : null),
+      );
+    expect(ripeOn(freezeOn('07-29'), 64.2)).toMatchObject({ ripeOn: '2023-07-29', beforeFrost: false });
+    expect(ripeOn(freezeOn('07-30'), 64.2)).toMatchObject({ ripeOn: '2023-07-29', beforeFrost: true });
   });
 
   it('gives a tree under cover its days of heat, and no more', () => {
