@@ -172,6 +172,19 @@ const OPENS_QUESTION = new Set([
 /** A question mark holds for the whole of what it closes: "what are these, figs or buds?" */
 function spreadQuestions(clauses: readonly Clause[]): Clause[] {
   const out = [...clauses];
+  for (const first of clauses) {
+    const [a, b] = first.items;
+    if (
+      first.join === 'or' ||
+      !['what', 'which', 'whats'].includes(a?.text ?? '') ||
+      !['is', 'are', 'am', 'do', 'does', 'did'].includes(b?.text ?? '')
+    )
+      continue;
+    for (let k = clauses.indexOf(first); k < out.length; k++) {
+      const each = out[k];
+      if (each && each.sentence === first.sentence) out[k] = { ...each, asked: true };
+    }
+  }
   for (let end = 0; end < out.length; end++) {
     const last = out[end];
     if (!last?.asked) continue;

@@ -82,6 +82,33 @@ export function countFor(
   return number ?? weight ?? oneOf(items, noun, hit);
 }
 
+/** Words after a number that leave it the number of figs. */
+const GOES_ON = new Set([
+  'going',
+  'gone',
+  'starting',
+  'started',
+  'now',
+  'that',
+  'which',
+  'with',
+  'look',
+  'looking',
+  'nearly',
+  'almost',
+  'getting',
+  'turning',
+  'showing',
+  'to',
+  'for',
+  'not',
+  'altogether',
+  'all',
+  'hanging',
+  'ready',
+  'coming',
+]);
+
 function counts(items: readonly Item[], i: number, noun: string, hit: Hit): boolean {
   let j = i + 1;
   while (j < items.length && j < i + 5) {
@@ -97,9 +124,11 @@ function counts(items: readonly Item[], i: number, noun: string, hit: Hit): bool
       j++;
       continue;
     }
+    if (item.type === 'word' && item.classes.size === 0 && items[j + 1]?.classes.has(noun)) return true;
     break;
   }
   const next = items[i + 1];
+  if (next && GOES_ON.has(next.text)) return true;
   if (!next || next.type !== 'word' || hit.at.includes(i)) return true;
   if (
     next.classes.has('PREP') ||
@@ -119,6 +148,13 @@ function counts(items: readonly Item[], i: number, noun: string, hit: Hit): bool
 }
 
 function oneOf(items: readonly Item[], noun: string, hit: Hit): Count | null {
+  if (
+    noun === 'CUTTING' &&
+    items.some(
+      (item, i) => ['cutting', 'stick', 'scion'].includes(item.text) && items[i - 1]?.type === 'tree',
+    )
+  )
+    return { count: 1 };
   for (let i = 0; i < items.length; i++) {
     const item = items[i];
     if (!item) continue;

@@ -2,6 +2,7 @@ import type { Clause } from './clauses.ts';
 import type { Item } from './items.ts';
 import { isOrdinary } from './lexicon/ordinary.ts';
 import { PREDICATES, type PredicateKind } from './lexicon/predicates.ts';
+import { harmlessItems } from './mood.ts';
 import { compileTable, findMatches, type Match } from './patterns.ts';
 
 const PREDICATE_INDEX = compileTable(PREDICATES);
@@ -68,7 +69,7 @@ export function findHits(clause: Clause): Hit[] {
   for (const { kind, at } of chosen) {
     const first = at[0] ?? 0;
     const last = at.at(-1) ?? 0;
-    if (kind === 'none' || !makesSense(kind, items, first, last, at)) continue;
+    if (kind === 'none' || !makesSense(kind, clause, first, last, at)) continue;
     hits.push({ kind, at, first, last, core: coreOf(items, at) });
   }
   hits.sort((a, b) => a.first - b.first);
@@ -166,6 +167,8 @@ function sift(hits: readonly Hit[], items: readonly Item[]): Hit[] {
       hits.some((each) => each.kind === 'trouble' && each.first <= hit.first)
     )
       return false;
+    if (hit.kind === 'picked' && kinds.has('trouble') && items.some((item) => item.text === 'by'))
+      return false;
     if (hit.kind === 'picked' && kinds.has('care') && hit.at.every((i) => items[i]?.classes.has('WEIGHT')))
       return false;
     if (
@@ -223,17 +226,20 @@ function onlyShootWord(hit: Hit, items: readonly Item[]): boolean {
 
 function makesSense(
   kind: PredicateKind,
-  items: readonly Item[],
+  clause: Clause,
   first: number,
   last: number,
   at: readonly number[],
 ): boolean {
+  const { items, sub } = clause;
   const verb = items[first];
   if (!verb) return false;
+  if (kind === 'fruitlets' && isWeak(items, at)) return weakFits(items, at);
   if (kind === 'tipped' && verb.classes.has('TIPPED')) {
     return subjectFits(items, first) && objectFits(items, first);
   }
   if (kind === 'tipped' && verb.classes.has('TIPPING') && at.length <= 1) {
+    if ((sub === 'after' || sub === 'since') && items.some((item) => item.type === 'date')) return true;
     return (
       items
         .slice(0, first)
@@ -247,7 +253,10 @@ function makesSense(
   if (kind === 'picked' && verb.classes.has('PICKED')) return pickFits(items, first);
   if (kind === 'dropped' && verb.classes.has('DROPPED')) return dropFits(items, first);
   if (kind === 'dropped') return !items.some((item) => item.classes.has('LEAF'));
-  if (kind === 'no-fruitlets') return noneFits(items, at);
+  if (kind === 'no-fruitlets') {
+    const harmless = harmlessItems(items);
+    return !at.some((i) => harmless.has(i) && items[i]?.classes.has('NEG')) && noneFits(items, at);
+  }
   if (kind === 'care' && at.length === 1) return careFits(items, first);
   if (kind === 'fruitlets' && verb.type === 'tree' && items[last]?.type === 'quantity') {
     return !items
@@ -1050,4 +1059,195 @@ function noneFits(items: readonly Item[], at: readonly number[]): boolean {
       item.classes.has('BUMP') ||
       BESIDE_NONE.has(item.text),
   );
+}
+
+/** Nothing but a word for figs, perhaps with a number: by itself that says they are there. */
+function isWeak(items: readonly Item[], at: readonly number[]): boolean {
+  return at.every((i) => {
+    const item = items[i];
+    return (
+      item !== undefined &&
+      (item.classes.has('FRUIT') ||
+        item.classes.has('SIZE') ||
+        item.type === 'quantity' ||
+        (item.classes.size === 0 && item.type === 'word'))
+    );
+  });
+}
+
+const KNOWN_BESIDE = [
+  'DET',
+  'PREP',
+  'BE',
+  'HAVE',
+  'ADV',
+  'NOW',
+  'SIZE',
+  'FRUIT',
+  'NODE',
+  'SHOOT',
+  'WOOD',
+  'EMPTY',
+  'PRO',
+  'MY',
+  'OLDWOOD',
+  'BREBA',
+  'TREEWORD',
+  'MEASURE',
+  'LEAF',
+  'BUD',
+  'NEG',
+  'WILL',
+  'AUX',
+  'WH',
+  'HEDGE',
+  'SAYS',
+  'AND',
+];
+const PLAIN_BESIDE = new Set([
+  'set',
+  'bunch',
+  'load',
+  'loads',
+  'lots',
+  'lot',
+  'plenty',
+  'heaps',
+  'ton',
+  'tons',
+  'dozens',
+  'cluster',
+  'clusters',
+  'handful',
+  'couple',
+  'about',
+  'roughly',
+  'around',
+  'maybe',
+  'least',
+  'more',
+  'than',
+  'over',
+  'spotted',
+  'found',
+  'counted',
+  'see',
+  'can',
+  'first',
+  'up',
+  'along',
+  'look',
+  'crop',
+  'start',
+  'started',
+  'coming',
+  'joy',
+  'sign',
+  'signs',
+  'actual',
+  'real',
+  'visible',
+  'honest',
+  'teeny',
+  'weeny',
+  'everywhere',
+  'galore',
+  'tonnes',
+  'surprise',
+  'proper',
+  'legit',
+  'count',
+  'total',
+  'another',
+  'extra',
+  'every',
+  'so',
+  'no',
+  'yes',
+  'success',
+  'result',
+  'bingo',
+  'happy',
+  'finally',
+  'there',
+  'i',
+  'main',
+  'second',
+  'this',
+  'year',
+  'morning',
+  'not',
+  'and',
+  'love',
+  'looking',
+  'good',
+  'great',
+  'cute',
+  'adorable',
+  'whoop',
+  'woohoo',
+  'as',
+  'of',
+  'me',
+  'many',
+  'much',
+  'again',
+  'also',
+  'far',
+  'wee',
+  'inch',
+  'long',
+  'like',
+  'grape',
+  'marble',
+  'pea',
+  'thumbnail',
+  'size',
+  'sized',
+  'big',
+  'each',
+  'per',
+  'off',
+  'near',
+  'tip',
+  'base',
+  'join',
+  'right',
+  'at',
+  'wow',
+  'omg',
+  'baby',
+  "'s",
+  'exactly',
+  'precisely',
+  'approx',
+  'tree',
+  'behind',
+  'hiding',
+  'hidden',
+  'under',
+  'already',
+  'still',
+  'hanging',
+  'holding',
+  'made',
+  'gave',
+  'gives',
+  'given',
+  'bears',
+  'bearing',
+]);
+
+/** Unknown words around make it doubtful what is said of the figs: then it is a remark. */
+function weakFits(items: readonly Item[], at: readonly number[]): boolean {
+  const counted = at.some((i) => items[i]?.type === 'quantity');
+  const strange = items.filter(
+    (item, i) =>
+      !at.includes(i) &&
+      item.type === 'word' &&
+      !KNOWN_BESIDE.some((name) => item.classes.has(name)) &&
+      !PLAIN_BESIDE.has(item.text) &&
+      !item.text.endsWith('ly'),
+  );
+  return strange.length <= (counted ? 1 : 0);
 }

@@ -31,7 +31,6 @@ const HARMLESS: readonly string[] = [
   'no rush',
   'no way',
   'no surprise',
-  'no longer',
   'no less than',
   'no fewer than',
   'no lie',
@@ -88,6 +87,10 @@ const HARMLESS: readonly string[] = [
   'without fuss',
   'barely fit',
   'hardly believe',
+  'should like to report',
+  'would like to report',
+  'would like to log',
+  'should like to',
   'as planned',
   'as promised',
   'as scheduled',
@@ -231,6 +234,10 @@ export function readMood(clause: Clause, today: string): Mood {
   let others = false;
   let wide = false;
   const year = Number(today.slice(0, 4));
+  const opening = items[0]?.text;
+  if (opening === 'had' && ['i', 'we'].includes(items[1]?.text ?? '')) unrealFrom = 0;
+  // "going on saturday": where it will go.
+  if (opening === 'going' && items.length > 1) unrealFrom = 0;
   for (let i = 0; i < items.length; i++) {
     const item = items[i];
     if (!item) continue;
@@ -278,6 +285,27 @@ export function readMood(clause: Clause, today: string): Mood {
     if (unrealFrom === null && item.text === 'soon' && before !== 'too' && before !== 'as') unrealFrom = 0;
     if (unrealFrom === null && item.text === 'decided' && ['against', 'not', 'to'].includes(next?.text ?? ''))
       denials.push(i);
+    if (
+      unrealFrom === null &&
+      item.text === 'close' &&
+      next?.text === 'to' &&
+      /ing$/.test(items[i + 2]?.text ?? '')
+    )
+      unrealFrom = i;
+    if (
+      item.text === 'back' &&
+      next?.text === 'in' &&
+      items[i + 2]?.type !== 'date' &&
+      !items[i + 2]?.classes.has('DET') &&
+      items[i + 2]?.type !== 'tree'
+    )
+      past = true;
+    if (
+      item.text === 'first' &&
+      next?.text === 'year' &&
+      ['its', 'her', 'his', 'the', 'my', 'in'].includes(before)
+    )
+      past = true;
     if (item.text === 'held' && next?.text === 'off') denials.push(i);
     if (
       item.text === 'resisted' ||
@@ -462,7 +490,13 @@ function isOthers(items: readonly Item[], i: number): boolean {
       return true;
     return before !== undefined && ['at', 'in', 'from', 'the', 'on', 'my'].includes(before.text);
   }
-  if (item.text === 'next' && next?.text === 'door') return true;
+  if (item.text === 'next' && (next?.text === 'door' || next?.text === 'doors')) return true;
+  if (
+    ['road', 'street', 'lane', 'village', 'corner', 'block'].includes(item.text) &&
+    before?.text === 'the' &&
+    ['down', 'over', 'across', 'up', 'along'].includes(items[i - 2]?.text ?? '')
+  )
+    return true;
   if (['his', 'her', 'their', 'your'].includes(item.text)) {
     const noun = items.slice(i + 1, i + 4).find((each) => !each.classes.has('SIZE'));
     return (
@@ -474,7 +508,6 @@ function isOthers(items: readonly Item[], i: number): boolean {
   if (
     next?.text === "'s" &&
     item.type === 'word' &&
-    item.classes.size === 0 &&
     ![
       'it',
       'that',
@@ -509,6 +542,12 @@ function isWide(items: readonly Item[], i: number): boolean {
   const next2 = items[i + 2]?.text ?? '';
   if (['everything', 'everybody', 'everyone'].includes(word))
     return items[i + 1]?.text !== 'on' && items[i + 1]?.text !== 'off';
+  if (
+    word === 'all' &&
+    items[i + 1]?.type === 'quantity' &&
+    ['trees', 'pots', 'plants', 'tubs'].includes(next2)
+  )
+    return true;
   if (['all', 'every', 'whole', 'entire'].includes(word)) {
     const noun = ['the', 'my', 'of', 'our'].includes(next)
       ? next2 === 'my' || next2 === 'the'

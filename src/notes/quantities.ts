@@ -59,13 +59,13 @@ const MEASURE: ReadonlySet<string> = new Set(['MEASURE']);
 export function findQuantities(items: readonly Item[]): Item[] {
   const out: Item[] = [];
   for (let i = 0; i < items.length; ) {
-    const read = readQuantity(items, i, out.at(-1));
+    const read = readQuantity(items, i, out.at(-1), out.at(-3));
     const item = items[i];
     if (!item) break;
     if (read) {
       const last = items[read.end - 1] ?? item;
       out.push({
-        text: read.measure ? 'measure' : 'quantity',
+        text: read.product ? 'npk' : read.measure ? 'measure' : 'quantity',
         typed: items
           .slice(i, read.end)
           .map((each) => each.typed)
@@ -94,17 +94,27 @@ interface Read {
   readonly quantity: Quantity;
   readonly end: number;
   readonly measure: boolean;
+  /** N-P-K of a fertiliser. */
+  readonly product?: boolean;
 }
 
-function readQuantity(items: readonly Item[], i: number, before: Item | undefined): Read | null {
+function readQuantity(
+  items: readonly Item[],
+  i: number,
+  before: Item | undefined,
+  earlier: Item | undefined,
+): Read | null {
   const number = readNumber(items, i);
   if (!number) return null;
   let { value, end } = number;
   let ofMore = false;
   // 5-1-1, 20-20-20: a product, not a number of anything.
   if (items[end]?.text === '-' && items[end + 2]?.text === '-' && items[end + 3]?.type === 'number') {
-    return { quantity: { value, unit: null, ofMore }, end: end + 4, measure: true };
+    return { quantity: { value, unit: null, ofMore }, end: end + 4, measure: true, product: true };
   }
+  // "4 shoots of 11": the eleven is what the four are part of.
+  if (before?.text === 'of' && earlier?.type === 'quantity')
+    return { quantity: { value, unit: null, ofMore }, end, measure: true };
   if (value === 0) return null;
   // "one or two" is not one.
   if (value === 1 && items[end]?.text === 'or' && readNumber(items, end + 1)?.value === 2) {

@@ -20,7 +20,7 @@ export interface Pending {
 
 /** Everything a message gave rise to, before it is settled. */
 export interface Draft {
-  readonly logged: ReadEvent[];
+  readonly logged: (ReadEvent & { readonly assumed?: boolean })[];
   readonly pending: Pending[];
 }
 
@@ -34,7 +34,7 @@ export function readNote(text: string, setting: Setting): NoteReading {
   const clauses = cutRuns(splitClauses(items));
   const sayings = mendRepairs(clauses.map((clause) => readSaying(clause, setting.today)));
   const draft: Draft = { logged: [], pending: [] };
-  inheritMoods(sayings);
+  inheritMoods(sayings, setting.today);
   if (isEmptyNote(sayings)) return askKindOfAll(sayings, setting);
   const subjects = spreadSubjects(sayings, setting);
   const dates = spreadDates(sayings, subjects, setting.today);
@@ -104,7 +104,7 @@ interface Inherited {
 const inheritedMoods = new WeakMap<Saying, Inherited>();
 
 /** "should have tipped and fed it": a clause without a subject of its own goes on in the mood before it. */
-function inheritMoods(sayings: readonly Saying[]): void {
+function inheritMoods(sayings: readonly Saying[], today: Day): void {
   let before: Saying | null = null;
   let state: Inherited = { unreal: false, denied: false, past: false, hearsay: false };
   for (const saying of sayings) {
@@ -113,16 +113,31 @@ function inheritMoods(sayings: readonly Saying[]): void {
     const continues = joined && (join === 'and' || join === 'or') && !hasOwnSubject(saying);
     const whole =
       joined && before !== null && before.clause.sub === 'if' && (join === 'comma' || join === 'and');
+    const colon = joined && join === 'colon' && before !== null && before.hits.length === 0;
+    // "tomorrow: feed ronde"
+    const plans =
+      saying.hits.length === 0 &&
+      saying.date?.date !== undefined &&
+      saying.date.date.on > today &&
+      !saying.date.date.problem;
     const next: Inherited = {
-      unreal: (continues && state.unreal) || (whole && state.unreal) || saying.mood.unrealFrom !== null,
+      unreal: ((continues || whole || colon) && state.unreal) || saying.mood.unrealFrom !== null || plans,
       denied: continues && join === 'or' && state.denied ? true : saying.mood.denials.length > 0,
       past: (joined && state.past && join !== 'but') || saying.mood.past,
       hearsay: (joined && state.hearsay && (join === 'sub' || continues)) || saying.mood.hearsay,
     };
     inheritedMoods.set(saying, {
-      unreal: (continues || whole) && state.unreal,
+      unreal: (continues || whole || colon) && state.unreal,
       denied: continues && join === 'or' && state.denied,
-      past: joined && state.past && join !== 'but',
+      past:
+        joined &&
+        state.past &&
+        join !== 'but' &&
+        !PRESENT.some((word) =>
+          saying.items.some(
+            (item) => item.text === word || (item.type === 'date' && item.typed.toLowerCase().includes(word)),
+          ),
+        ),
       hearsay: joined && state.hearsay && (join === 'sub' || continues),
     });
     state = next;
@@ -139,6 +154,8 @@ function hasOwnSubject(saying: Saying): boolean {
   return false;
 }
 
+const PRESENT = ['now', 'today', 'currently', 'this'];
+
 const BACKGROUND = new Set([
   'after',
   'since',
@@ -152,6 +169,16 @@ const BACKGROUND = new Set([
   'where',
 ]);
 
+/** A clause among the others, with what it is about and where its events go. */
+interface Scene {
+  readonly saying: Saying;
+  readonly subject: Subject;
+  readonly inherited: Day | null;
+  readonly setting: Setting;
+  readonly draft: Draft;
+  readonly all: readonly Saying[];
+}
+
 function readHits(
   saying: Saying,
   subject: Subject,
@@ -161,34 +188,39 @@ function readHits(
   setting: Setting,
   draft: Draft,
 ): void {
-  const { mood, clause } = saying;
+  const { mood } = saying;
+  const doubt = doubtsCrop(all);
+  const scene: Scene = { saying, subject, inherited, setting, draft, all };
   const before = inheritedMoods.get(saying);
   const remark = (): void => pushRemark(subject, setting, draft, !isPlainChatter(saying));
   if (saying.hits.length === 0) {
     if (saying.dropped) return;
-    if (saying.mentions.length > 0 || subject.fresh) remark();
+    const lone =
+      subject.fresh === true &&
+      saying.mentions.length > 0 &&
+      (saying.bare || saying.empty) &&
+      !mood.asks &&
+      !all.some((each, k) => k !== s && each.clause.sentence === saying.clause.sentence && each !== saying);
+    if (lone && !subject.others) pushPending('kind', subject, setting, draft, { on: setting.today });
+    else if (saying.mentions.length > 0 || subject.fresh) remark();
     else if (!(saying.bare || saying.empty))
       draft.logged.push({ tree: null, kind: 'remark', on: setting.today });
     return;
   }
   saying.hits.forEach((hit, h) => {
-    if (isBackground(saying, hit, h)) return;
+    if (isBackground(saying, hit, h)) {
+      if (saying.mentions.length > 0) remark();
+      return;
+    }
+    if (doubt && FRUIT_KINDS.has(hit.kind) && !subject.others) {
+      if (isDoubt(saying) && saying.mentions.length === 0) return;
+      const kind = hit.kind === 'ask-kind' ? 'fruitlets' : hit.kind;
+      pushEvents(eventOf(kind, hit, saying, false), scene, 'crop');
+      return;
+    }
     const state = stateOf(saying, hit, before);
     if (mood.asks && asksWhatItIs(saying)) {
       pushPending('kind', subject, setting, draft, { on: setting.today });
-      return;
-    }
-    if (asksCrop(saying, all)) {
-      const kind = hit.kind === 'ask-kind' ? 'fruitlets' : hit.kind;
-      pushEvents(
-        { ...eventOf(kind, hit, saying, false) },
-        saying,
-        subject,
-        inherited,
-        setting,
-        draft,
-        'crop',
-      );
       return;
     }
     if (state === 'unreal' || mood.asks || subject.others) {
@@ -196,30 +228,13 @@ function readHits(
       return;
     }
     if (hit.kind === 'ask-kind') {
-      if (state === 'denied')
-        pushEvents(
-          eventOf('no-fruitlets', hit, saying, saying.breba),
-          saying,
-          subject,
-          inherited,
-          setting,
-          draft,
-          null,
-        );
+      if (state === 'denied') pushEvents(eventOf('no-fruitlets', hit, saying, saying.breba), scene, null);
       else pushPending('kind', subject, setting, draft, { on: setting.today });
       return;
     }
     if (state === 'denied') {
       if (hit.kind === 'fruitlets')
-        pushEvents(
-          { ...eventOf('no-fruitlets', hit, saying, isBreba(saying, all, s)) },
-          saying,
-          subject,
-          inherited,
-          setting,
-          draft,
-          null,
-        );
+        pushEvents(eventOf('no-fruitlets', hit, saying, isBreba(saying, all, s)), scene, null);
       else remark();
       return;
     }
@@ -227,17 +242,8 @@ function readHits(
       remark();
       return;
     }
-    pushEvents(
-      eventOf(hit.kind, hit, saying, isBreba(saying, all, s)),
-      saying,
-      subject,
-      inherited,
-      setting,
-      draft,
-      null,
-    );
+    pushEvents(eventOf(hit.kind, hit, saying, isBreba(saying, all, s)), scene, null);
   });
-  void clause;
 }
 
 type State = 'real' | 'denied' | 'unreal';
@@ -251,7 +257,8 @@ function stateOf(saying: Saying, hit: Hit, before: Inherited | undefined): State
   const denied =
     hit.kind === 'no-fruitlets'
       ? false
-      : mood.denials.some((i) => i < hit.last && !own.has(i) && i < hit.first + 1) || before?.denied === true;
+      : mood.denials.some((i) => !own.has(i) && (i < hit.core || hit.kind === 'trouble')) ||
+        before?.denied === true;
   // "not till 4 May" says when it did happen.
   if (denied && saying.date && saying.items.some((item) => item.text === 'until' || item.text === 'before'))
     return saying.items.some((item) => item.text === 'until') ? 'real' : 'denied';
@@ -284,6 +291,7 @@ function isBackground(saying: Saying, hit: Hit, h: number): boolean {
 function asksWhatItIs(saying: Saying): boolean {
   const has = (name: string): boolean => saying.items.some((item) => item.classes.has(name));
   if (!(has('FRUIT') || has('BUMP') || has('BUD') || has('LEAF'))) return false;
+  if (saying.items.length === 1 && has('FRUIT')) return true;
   const first = saying.items[0]?.text ?? '';
   if (
     [
@@ -309,7 +317,7 @@ function asksWhatItIs(saying: Saying): boolean {
     return (
       words.includes('or') ||
       words.includes('what') ||
-      (['is', 'are', 'could', 'would', 'was', 'were'].includes(first) &&
+      (['is', 'are', 'could', 'would', 'was', 'were', 'what'].includes(first) &&
         words.some((word) => ['this', 'these', 'that', 'those', 'it', 'they'].includes(word)) &&
         !has('RIPE'))
     );
@@ -317,22 +325,71 @@ function asksWhatItIs(saying: Saying): boolean {
   return false;
 }
 
-function asksCrop(saying: Saying, all: readonly Saying[]): boolean {
-  const unsure = all.some(
-    (each) =>
-      each.breba &&
-      each.clause.sentence === saying.clause.sentence &&
-      (each.mood.asks ||
-        each.mood.unrealFrom !== null ||
-        each.items.some((item) =>
-          ['know', 'tell', 'sure', 'clue', 'idea', 'unsure', 'whichever'].includes(item.text),
-        )),
+/** Kinds that belong to one crop or the other. */
+const FRUIT_KINDS: ReadonlySet<string> = new Set(['fruitlets', 'ripening', 'picked', 'dropped', 'ask-kind']);
+const UNSURE = new Set([
+  'know',
+  'tell',
+  'sure',
+  'clue',
+  'idea',
+  'unsure',
+  'whichever',
+  'ask',
+  'dunno',
+  'work',
+  'wondering',
+  'wonder',
+  'decide',
+  'figure',
+  'figures',
+  'if',
+  'whether',
+  'guess',
+  'certain',
+  'remember',
+  'which',
+  'beats',
+  'or',
+  'anyone',
+]);
+
+/** A clause about the crop itself: breba, main, which crop. */
+function isDoubt(saying: Saying): boolean {
+  return (
+    saying.breba || saying.main || saying.items.some((item) => item.text === 'crop' || item.text === 'main')
   );
-  const eitherOr =
+}
+
+/** The writer says they do not know which crop it is. */
+function doubtsCrop(all: readonly Saying[]): boolean {
+  const either =
     all.some((each) => each.breba) &&
-    all.some((each) => each.main) &&
-    all.some((each) => each.clause.join === 'or');
-  return unsure && eitherOr;
+    all.some((each) => each.items.some((item) => item.text === 'main' || item.text === 'maincrop'));
+  const which = all.some(
+    (each) =>
+      each.items.some((item) => item.text === 'crop') &&
+      (each.clause.sub === 'which' ||
+        each.clause.sub === 'whether' ||
+        each.items.some((item) => item.text === 'which')),
+  );
+  if (!either && !which) return false;
+  return all.some(
+    (each) =>
+      (isDoubt(each) &&
+        (each.mood.asks ||
+          each.clause.join === 'or' ||
+          each.clause.sub === 'if' ||
+          each.clause.sub === 'whether')) ||
+      each.items.some(
+        (item, i) =>
+          UNSURE.has(item.text) &&
+          (each.mood.denials.length > 0 ||
+            each.items[i - 1]?.text === 'not' ||
+            item.text === 'unsure' ||
+            item.text === 'wondering'),
+      ),
+  );
 }
 
 function isBreba(saying: Saying, all: readonly Saying[], s: number): boolean {
@@ -474,6 +531,38 @@ function pushPending(what: 'kind', subject: Subject, _setting: Setting, draft: D
   }
 }
 
+const FINISHED = new Set([
+  'ate',
+  'took',
+  'cut',
+  'had',
+  'got',
+  'fed',
+  'gave',
+  'lost',
+  'fell',
+  'broke',
+  'froze',
+  'shed',
+  'set',
+  'put',
+  'did',
+  'brought',
+  'eaten',
+  'taken',
+  'done',
+  'was',
+  'were',
+  'off',
+]);
+
+/** It is told as done, so a day to come must be a slip. */
+function isFinished(saying: Saying): boolean {
+  return saying.items.some(
+    (item) => item.type === 'word' && (FINISHED.has(item.text) || /[^e]ed$/.test(item.text)),
+  );
+}
+
 /** Kinds that may be said of a garden as a whole. */
 const GARDEN_KINDS: ReadonlySet<ObservationKind> = new Set([
   'frost',
@@ -485,30 +574,36 @@ const GARDEN_KINDS: ReadonlySet<ObservationKind> = new Set([
   'pruned',
 ]);
 
-function pushEvents(
-  event: OpenEvent,
-  saying: Saying,
-  subject: Subject,
-  inherited: Day | null,
-  setting: Setting,
-  draft: Draft,
-  ask: 'crop' | null,
-): void {
-  const kind = event.kind ?? 'remark';
+function pushEvents(event: OpenEvent, scene: Scene, ask: 'crop' | null): void {
+  const { saying, subject, inherited, setting, draft, all } = scene;
+  const kind = leafFall(event.kind ?? 'remark', saying, setting);
   const placed = placeDate(kind, saying, inherited, setting);
+  if ('ask' in placed && saying.date?.date && saying.date.date.on > setting.today && !isFinished(saying)) {
+    pushRemark(subject, setting, draft, true);
+    return;
+  }
   if ('past' in placed || 'plan' in placed) {
     pushRemark(subject, setting, draft, true);
     return;
   }
-  const open: OpenEvent = 'on' in placed ? { ...event, on: placed.on } : event;
+  const open: OpenEvent = 'on' in placed ? { ...event, kind, on: placed.on } : { ...event, kind };
   const add = (tree: number | null): void => {
     if ('ask' in placed)
       draft.pending.push({ what: 'date', trees: [], kinds: [], phrase: placed.ask, open: { ...open, tree } });
     else if (ask) draft.pending.push({ what: ask, trees: [], kinds: [], open: { ...open, tree } });
-    else draft.logged.push({ ...open, tree, kind, on: placed.on });
+    else
+      draft.logged.push({
+        ...open,
+        tree,
+        kind,
+        on: placed.on,
+        ...(saying.date === null && inherited === null ? { assumed: true } : {}),
+      });
   };
   if (kind === 'frost' && saying.mentions.length === 0 && !saying.pronoun && !subject.direct) {
-    add(null);
+    const hit = hitByFrost(all, saying);
+    if (hit === null) add(null);
+    else for (const tree of hit) add(tree);
     return;
   }
   if (subject.mentions.length === 0) {
@@ -523,6 +618,55 @@ function pushEvents(
     if (mention.ids.length === 1 || mention.all) for (const tree of mention.ids) add(tree);
     else draft.pending.push({ what: 'tree', trees: mention.ids, kinds: [], open });
   }
+}
+
+const SUFFERED = new Set([
+  'copped',
+  'caught',
+  'hit',
+  'got',
+  'cooked',
+  'suffered',
+  'singed',
+  'burnt',
+  'burned',
+  'browned',
+  'blackened',
+  'zapped',
+  'fried',
+  'worst',
+  'brunt',
+  'hammered',
+  'nipped',
+  'toasted',
+  'scorched',
+  'damage',
+  'damaged',
+  'took',
+]);
+
+/** "a late frost and the alma copped it": the trees of the clause after that says who was hit; null when none does. */
+function hitByFrost(all: readonly Saying[], saying: Saying): readonly number[] | null {
+  const next = all[all.indexOf(saying) + 1];
+  if (!next || next.clause.sentence !== saying.clause.sentence || next.mentions.length === 0) return null;
+  if (next.mood.denials.length > 0 || !next.items.some((item) => SUFFERED.has(item.text))) return null;
+  const ids = next.mentions.flatMap((mention) =>
+    mention.ids.length === 1 || mention.all ? mention.ids : [],
+  );
+  return ids.length > 0 ? ids : null;
+}
+
+/** Leaves lost in late autumn are the tree going dormant, in summer they are trouble. */
+function leafFall(kind: ObservationKind, saying: Saying, setting: Setting): ObservationKind {
+  if (
+    kind !== 'trouble' ||
+    !saying.items.some((item) => item.classes.has('LEAF')) ||
+    !saying.items.some((item) => item.classes.has('DROPPED') || item.text === 'lost')
+  )
+    return kind;
+  const on = saying.date?.date?.on ?? setting.today;
+  const month = (Number(on.slice(5, 7)) + (setting.hemisphere === 'N' ? 0 : 6)) % 12;
+  return month >= 10 || month <= 1 ? 'dormant' : kind;
 }
 
 /** Actions that go on in the same breath share their date; what is seen is seen today. */

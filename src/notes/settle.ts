@@ -13,7 +13,8 @@ const SUBSUMED: readonly (readonly [by: ObservationKind, lesser: readonly Observ
   ['fruitlets', ['buds-double', 'buds-single', 'no-fruitlets']],
   ['buds-double', ['buds-single']],
   ['branched', ['no-fruitlets', 'buds-single']],
-  ['dropped', ['no-fruitlets']],
+  ['dropped', ['no-fruitlets', 'trouble', 'fruitlets']],
+  ['frost', ['trouble']],
 ];
 
 /** One event per tree, kind, day and crop, and at most one question. */
@@ -26,7 +27,18 @@ export function settleEvents(draft: Draft, today: Day): NoteReading {
   return { logged, ask };
 }
 
-function unique(events: readonly ReadEvent[]): ReadEvent[] {
+function unique(drafted: Draft['logged']): ReadEvent[] {
+  // "lost its last leaves nov 18, properly dormant": said again without a day, it is the same event.
+  const kept = drafted.filter(
+    (event) =>
+      !event.assumed ||
+      event.count !== undefined ||
+      !drafted.some(
+        (other) =>
+          !other.assumed && other.tree === event.tree && other.kind === event.kind && event.kind !== 'care',
+      ),
+  );
+  const events: ReadEvent[] = kept.map(({ assumed: _, ...event }) => event);
   const byKey = new Map<string, ReadEvent>();
   for (const event of events) {
     const key = `${event.tree}|${event.kind}|${event.on}|${event.crop ?? ''}`;

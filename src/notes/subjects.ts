@@ -47,6 +47,26 @@ export function spreadSubjects(sayings: readonly Saying[], setting: Setting): Su
       }
       group = [...group, ...saying.mentions];
     }
+    if (
+      saying.mentions.length === 0 &&
+      before &&
+      sameSentence &&
+      saying.hits.length > 0 &&
+      saying.hits.every((hit) => isNumberOnly(saying, hit))
+    ) {
+      const told = [before, sayings[s - 2]].find((each) =>
+        each?.hits.some((hit) => hit.kind === 'picked' || hit.kind === 'dropped'),
+      );
+      const number = saying.items.find((item) => item.quantity)?.quantity;
+      if (told && number) {
+        // A number of figs says more than a weight.
+        const had = told.count ?? told.items.find((item) => item.quantity)?.quantity;
+        if (!had || (had.unit !== null && number.unit === null)) told.count = number;
+        saying.hits = [];
+        saying.dropped = true;
+        continue;
+      }
+    }
     if (saying.hits.length === 0 && saying.mentions.length === 0) {
       if (before && sameSentence) continueCount(saying, before, out, s);
       if (saying.hits.length === 0) {
@@ -270,4 +290,42 @@ function ellipsis(saying: Saying, before: Saying): Hit[] | null {
           core: saying.items.length - 1,
         },
       ];
+}
+
+/** It gives a number of figs or a weight and tells nothing else: "3 lbs the lot", "thats 11 figs". */
+function isNumberOnly(saying: Saying, hit: Hit): boolean {
+  const number = saying.items.find((item) => item.quantity);
+  if (!number || saying.date !== null) return false;
+  if (hit.kind !== 'fruitlets' && hit.kind !== 'picked') return false;
+  return saying.items.every(
+    (item) =>
+      item.type !== 'word' ||
+      item.classes.has('DET') ||
+      item.classes.has('FRUIT') ||
+      item.classes.has('ADV') ||
+      item.classes.has('BE') ||
+      item.classes.has('SIZE') ||
+      [
+        'lot',
+        'all',
+        'total',
+        'in',
+        'them',
+        'it',
+        'which',
+        'worth',
+        'weighed',
+        'of',
+        'about',
+        'came',
+        'to',
+        'roughly',
+        'all',
+        'whole',
+        'i',
+        'make',
+        'altogether',
+        'told',
+      ].includes(item.text),
+  );
 }

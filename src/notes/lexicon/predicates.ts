@@ -14,6 +14,16 @@ export const PREDICATES: readonly (readonly [kind: PredicateKind, patterns: read
   [
     'none',
     [
+      'cutting to the chase',
+      'fruit loops|bowl|bat|bats',
+      'two birds one|with',
+      'feeling the pinch',
+      'king size|sized',
+      'wrapped|stored|stuck|potted|popped|kept ~ newspaper|fridge|perlite|sand|baggie|paper|vermiculite|moss|sphagnum',
+      'birds of|eye|and the',
+      'gave ~ up',
+      'gave|give|given up',
+      'going|went|go on|off ~ $',
       // stop
       'stopped|stop|stopping|stops by|in|over|raining|snowing|to|off|for|watering|feeding|growing|working|producing|fruiting|dropping|spraying|counting|looking|caring|checking|flowering|it|me|us|short|dead|because|when|blooming|ripening|setting|pushing|leafing',
       'RAINY|rain|wind|growth|drip|pump|bleeding|sap|work|car|truck|dog|birds|storm|she|he stopped',
@@ -166,6 +176,7 @@ export const PREDICATES: readonly (readonly [kind: PredicateKind, patterns: read
   [
     'tipped',
     [
+      'headed|snipped|clipped|cut|nipped back|out DET? growing? tip|tips|point|points',
       'TIPPED',
       'TIPPED ~ TREE',
       '^ DATE pinch|tip|tipping|pinching|nip on|for|of|to ~ TREE',
@@ -211,6 +222,8 @@ export const PREDICATES: readonly (readonly [kind: PredicateKind, patterns: read
   [
     'branched',
     [
+      'nothing|only|just but sticks|wood|twigs|branches',
+      'forked|split in NUM2|two',
       'BRANCHED',
       'BRANCHED out|up|off|like|below|nicely',
       'only|just|nothing|all BE? HAVE? SIZE? branches|shoots|laterals|sideshoots|branching|BRANCHED',
@@ -239,6 +252,7 @@ export const PREDICATES: readonly (readonly [kind: PredicateKind, patterns: read
   [
     'picked',
     [
+      'PICKED PRO? clean',
       'PICKED',
       'PICKED NUM|WEIGHT',
       'PICKED ~ FRUIT',
@@ -295,6 +309,10 @@ export const PREDICATES: readonly (readonly [kind: PredicateKind, patterns: read
   [
     'dropped',
     [
+      'lost ~ NUM ~ FRUIT',
+      'lost NUM SIZE? FRUIT from|off ~ TREE',
+      'NUM|all|FRUIT ~ FRUIT? came|come away',
+      'all DET? FRUIT came|come off|away',
       'DROPPED',
       'DROPPED all|every|everything|both|lot|whole|entire',
       'DROPPED ~ everything|lot',
@@ -324,6 +342,9 @@ export const PREDICATES: readonly (readonly [kind: PredicateKind, patterns: read
   [
     'ripening',
     [
+      'bent|bending|drooped|drooping|flopped over|down ~ neck|necks',
+      'FRUIT ~ bent|bending|drooped over|down',
+      'FRUIT ~ NUM? going|gone soft',
       'RIPEN',
       'RIPE',
       'FRUIT ~ RIPE|RIPEN',
@@ -358,6 +379,9 @@ export const PREDICATES: readonly (readonly [kind: PredicateKind, patterns: read
   [
     'fruitlets',
     [
+      'NUM _ FRUIT',
+      'NUM on new wood|growth?',
+      'TREE HAVE NUM',
       'TREE|PRO fruiting|fruits|fruited|loaded|covered|laden|dripping|smothered|studded|bursting|heaving|groaning|packed|chockablock|rammed|heavy|full|chocka|plastered|festooned|peppered|crammed|stacked',
       'BE ADV? fruiting|loaded|laden|dripping|smothered|heaving|groaning|studded|plastered|festooned|crammed|chocka|rammed|stuffed',
       'loaded|laden|covered|dripping|smothered|studded|bursting|heaving|groaning|packed|full|heavy|chockablock|plastered|festooned|peppered|crammed|thick|lousy|stacked|decked with|in|of ~ FRUIT|FRUITLET|BREBA|them',
@@ -445,6 +469,8 @@ export const PREDICATES: readonly (readonly [kind: PredicateKind, patterns: read
   [
     'buds-single',
     [
+      'just|only the? one BUD',
+      'one|NUM1 BUD apiece|each',
       'single|lone|solo|solitary|individual BUD|BUMP ~ NODE?',
       'singles',
       'NUM1 SIZE? BUD|BUMP ~ NODE?',
@@ -462,6 +488,8 @@ export const PREDICATES: readonly (readonly [kind: PredicateKind, patterns: read
   [
     'ask-kind',
     [
+      'swollen BUMP|nodes|NODE',
+      'round|green|little|tiny|small|odd|weird|strange|funny SIZE? thing|things|blob|blobs|lumps|dots|balls ~ NODE|on|at|next|near',
       'BUMP',
       'BUD',
       'swellings|swelling on|at|in|near|along|by|above',
@@ -474,6 +502,9 @@ export const PREDICATES: readonly (readonly [kind: PredicateKind, patterns: read
   [
     'leafed-out',
     [
+      'did not leaf|sprout|wake|bud',
+      'took|taken until DATE ~~ leaf|leaves',
+      'coming|came|come|breaking into leaf',
       'LEAFED out|up|now|well|nicely|fully',
       'LEAFED',
       'leaf|leaves|leafs|foliage ~ out|open|opening|opened|unfurling|unfurled|emerging|emerged|popping|popped|appearing|appeared|pushing|breaking|coming|expanding|uncurling|showing|burst|bursting|opens',
@@ -513,6 +544,9 @@ export const PREDICATES: readonly (readonly [kind: PredicateKind, patterns: read
   [
     'trouble',
     [
+      'got|been|was|were munched|pecked|eaten|scoffed|picked|nibbled|raided|stripped|demolished by',
+      'hailed on',
+      'THIEF ~ feasted|noticed|helped',
       'TROUBLE',
       'TROUBLE TROUBLE',
       'TROUBLE ~ FRUIT|LEAF',
@@ -580,6 +614,12 @@ export const PREDICATES: readonly (readonly [kind: PredicateKind, patterns: read
   [
     'care',
     [
+      'frost|fleece cloth|cover|covers|blanket|blankets',
+      'TREE went|gone outside|outdoors|out|indoors|inside|in',
+      'npk on|for|to ~ TREE|PRO',
+      'used _ on DET? TREE',
+      'drink|feed|soak for ~ TREE',
+      'had|got|gets DET? NUM? gallon|gallons|bucket|buckets|litre|litres',
       'WATERED',
       'WATERED WATERED',
       'WATERED up|in|on|into|out|down|over|under|off|to|with|for|round|around|back|away|inside|outside|by ~ TREE?',
@@ -714,6 +754,10 @@ export const PREDICATES: readonly (readonly [kind: PredicateKind, patterns: read
   [
     'dormant',
     [
+      'TREE bare',
+      'bare since|from',
+      'nodded off',
+      'gone|went bare',
       'DORMANT',
       'gone|went|going|goes|fully|completely|properly|fast DORMANT|to sleep|into dormancy|sleep|asleep|bare',
       'gone|went|going|put to sleep|bed',

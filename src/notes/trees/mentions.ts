@@ -90,7 +90,7 @@ const VERBISH = [
   'TROUBLE',
   'SNIPPED',
 ];
-const PLURALISERS = new Set(['both', 'all', 'two', 'pair', 'each', '2']);
+const PLURALISERS = new Set(['neither', 'both', 'all', 'two', 'pair', 'each', '2']);
 
 interface Found {
   readonly ids: readonly number[];
@@ -112,7 +112,13 @@ export function findMentions(items: readonly Item[], roster: readonly RosterTree
   }
   narrowBySize(items, found, index);
   const strong = found.some((each) => each.strong);
-  const kept = found.filter((each) => each.strong || isDescribed(items, each.at, each.end, strong));
+  const pair = found.filter((each) => each.strong && each.ids.length > 1).flatMap((each) => each.ids);
+  const kept = found.filter(
+    (each) =>
+      each.strong ||
+      (items[each.at - 1]?.text === 'the' && each.ids.length === 1 && pair.includes(each.ids[0] ?? -1)) ||
+      isDescribed(items, each.at, each.end, strong),
+  );
   return settle(items, kept);
 }
 
@@ -152,6 +158,7 @@ function mentionAt(items: readonly Item[], i: number, index: RosterIndex): Found
   const numbered = numberedAt(items, i, index);
   if (numbered) return numbered;
   if (item.type !== 'word') return null;
+  if (['size', 'sized', 'sizes'].includes(items[i + 1]?.text ?? '')) return null;
   const run = runAt(items, i, index);
   const named = cultivarAt(items, i, index);
   if (named && (!run || named.end > run.end || (!run.strong && named.end === run.end))) {
@@ -193,7 +200,9 @@ function numberedAt(items: readonly Item[], i: number, index: RosterIndex): Foun
   const next = items[at + 1];
   if (
     next &&
-    /^(gal|gallons?|l|litres?|liters?|inch|inches|in|cm|x|st|nd|rd|th|"|%|ltr|mm|ft|foot)$/.test(next.text) &&
+    /^(size|sizes|gal|gallons?|l|litres?|liters?|inch|inches|in|cm|x|st|nd|rd|th|"|%|ltr|mm|ft|foot)$/.test(
+      next.text,
+    ) &&
     (next.start === number.end || next.text !== 'in')
   )
     return null;
@@ -405,7 +414,12 @@ function settle(items: readonly Item[], found: readonly (Found & { at: number })
         continue;
       }
       if (!previous.all && between.every((item) => BETWEEN.has(item.text)) && between.length <= 4) {
-        mentions[mentions.length - 1] = { ...previous, ids, all: false, end };
+        mentions[mentions.length - 1] = {
+          ...previous,
+          ids,
+          all: false,
+          end: items[end]?.text === ')' ? end + 1 : end,
+        };
         continue;
       }
     }
@@ -467,7 +481,7 @@ function leadingWords(items: readonly Item[], at: number): number {
   let start = at;
   while (
     start > 0 &&
-    ['the', 'my', 'our', 'other', 'of', 'both', 'all'].includes(items[start - 1]?.text ?? '')
+    ['the', 'my', 'our', 'other', 'of', 'both', 'all', 'neither'].includes(items[start - 1]?.text ?? '')
   )
     start--;
   return start;
