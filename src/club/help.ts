@@ -35,12 +35,15 @@ export async function helpReply(context: Context): Promise<Reply> {
     ].join('\n\n'),
     fields: [
       { name: '/garden', value: 'set where you garden; weather for its temperatures; show your season' },
-      { name: '/tree', value: 'add, edit, list, show, retire' },
+      { name: '/tree', value: 'add, edit, list, show, retire; import and export a list; wood to spare' },
       { name: '/note', value: 'log what you saw; every note can be undone' },
       { name: '/tip', value: 'should I tip this one? or all of them' },
       { name: '/due', value: 'what comes when, with a calendar file' },
-      { name: '/roundup', value: 'how the club is doing' },
-      { name: '/mydata', value: 'take your records out, or erase them' },
+      { name: '/roundup', value: 'the club’s week, or any season of it' },
+      {
+        name: '/mydata',
+        value: 'take your records out, erase them, or keep your trees out of what the club learns',
+      },
     ],
     visibility: 'only-you',
     data: { intent: 'help' },

@@ -73,20 +73,21 @@ function aheadData({ member, tree, on }: Ahead) {
 /** A week: what was first seen, done, picked, and what is ahead. No fields in a quiet one. */
 export function weekWords(roundup: Roundup, { order, units }: Manner): Words {
   const { trees, period } = roundup;
+  const alone = roundup.members.length === 1;
   const dated = (of: (tree: RoundupTree) => Day | null): string | null => {
     const found = trees.flatMap((tree) => {
       const on = of(tree);
       return on === null ? [] : [{ member: tree.member, tree: tree.tree, on }];
     });
-    return datedNames(found, order);
+    return datedNames(found, order, alone);
   };
   const worked = trees.filter(({ results }) => results.some(({ broughtFruitlets }) => broughtFruitlets));
   const failed = trees.filter(
     ({ results }) => results.length > 0 && !results.some(({ broughtFruitlets }) => broughtFruitlets),
   );
   const results = [
-    ...(worked.length > 0 ? [`fruitlets on ${names(worked)}`] : []),
-    ...(failed.length > 0 ? [`none on ${names(failed)}`] : []),
+    ...(worked.length > 0 ? [`fruitlets on ${ownedNames(worked, alone)}`] : []),
+    ...(failed.length > 0 ? [`none on ${ownedNames(failed, alone)}`] : []),
   ];
   const fields = fieldsOf([
     ['Leafed out', dated((tree) => tree.leafedOut)],
@@ -96,8 +97,8 @@ export function weekWords(roundup: Roundup, { order, units }: Manner): Words {
     ['Ripening', dated((tree) => tree.ripening)],
     ['First ripe figs', dated((tree) => tree.ripe)],
     ['Picked', harvestsWords(trees, units)],
-    ['To decide by', datedNames(roundup.decisions, order)],
-    ['Frost ahead', frostWords(roundup.frosts, order)],
+    ['To decide by', datedNames(roundup.decisions, order, alone)],
+    ['Frost ahead', frostWords(roundup.frosts, order, alone)],
   ]);
   const days = period.span === 'week' ? rangeWords(period.from, period.to, order) : '';
   return {
@@ -134,7 +135,7 @@ export function seasonWords(roundup: Roundup, label: string, learned: LearnedFig
             value: listWords(rest.map(({ cultivar, trees: n }) => `${cultivar ?? 'not known'} (${n})`)),
           },
         ]),
-    ...extremes(trees, manner.order),
+    ...extremes(trees, manner.order, roundup.members.length === 1),
     ...learnedFields(learned, label),
   ];
   const tipped = trees.filter(({ tips }) => tips.length > 0).length;
@@ -190,18 +191,20 @@ function harvestsWords(trees: readonly RoundupTree[], units: 'F' | 'C'): string 
   return parts.length === 0 ? null : parts.join('; ');
 }
 
-function frostWords(frosts: readonly Ahead[], order: DateOrder): string | null {
+function frostWords(frosts: readonly Ahead[], order: DateOrder, alone: boolean): string | null {
   if (frosts.length === 0) return null;
   const days = [...groupBy(frosts, ({ on, member }) => `${on} ${member.id}`).values()].flatMap((group) => {
     const [first] = group;
     return first
-      ? [`${first.member.name} about ${dayWords(first.on, order)} (${countWords(group.length, 'tree')})`]
+      ? [
+          `${alone ? '' : `${first.member.name} `}about ${dayWords(first.on, order)} (${countWords(group.length, 'tree')})`,
+        ]
       : [];
   });
   return `${days.join(', ')}: fruit still green, or pots outside`;
 }
 
-function extremes(trees: readonly RoundupTree[], order: DateOrder): Field[] {
+function extremes(trees: readonly RoundupTree[], order: DateOrder, alone: boolean): Field[] {
   const pair = (name: string, of: (tree: RoundupTree) => Day | null): Field[] => {
     const dated = trees
       .flatMap((tree) => {
@@ -212,32 +215,26 @@ function extremes(trees: readonly RoundupTree[], order: DateOrder): Field[] {
     const [first, last] = [dated[0], dated.at(-1)];
     if (first === undefined || last === undefined) return [];
     const words = ({ tree, on }: typeof first) =>
-      `${dayWords(on, order)}, ${ownedName(tree)} (${tree.cultivar ?? 'cultivar not known'})`;
+      `${dayWords(on, order)}, ${ownedNames([tree], alone)} (${tree.cultivar ?? 'cultivar not known'})`;
     return [{ name, value: first === last ? words(first) : `first ${words(first)}; last ${words(last)}` }];
   };
   return [...pair('Fruitlets', (tree) => tree.seen), ...pair('Ripe figs', (tree) => tree.ripe)];
-}
-
-function ownedName({ member, tree }: RoundupTree): string {
-  return `${member.name}’s ${tree.name}`;
-}
-
-function names(trees: readonly RoundupTree[]): string {
-  return ownedNames(trees);
 }
 
 /** `7 July: Ana’s Alma and Gate, Bo’s Pot 3; 9 July: …`, oldest first. */
 function datedNames(
   found: readonly { member: Member; tree: Tree; on: Day }[],
   order: DateOrder,
+  alone: boolean,
 ): string | null {
   if (found.length === 0) return null;
   const byDay = [...groupBy(found, ({ on }) => on)].sort(([a], [b]) => (a < b ? -1 : 1));
-  return byDay.map(([on, group]) => `${dayWords(on, order)}: ${ownedNames(group)}`).join('; ');
+  return byDay.map(([on, group]) => `${dayWords(on, order)}: ${ownedNames(group, alone)}`).join('; ');
 }
 
-/** Each grower's trees together; of many only how many there are. */
-function ownedNames(trees: readonly { member: Member; tree: Tree }[]): string {
+/** Each grower's trees together; of many only how many there are. A club of one needs no owners. */
+function ownedNames(trees: readonly { member: Member; tree: Tree }[], alone: boolean): string {
+  if (alone) return capped(trees.map(({ tree }) => tree.name));
   const byMember = [...groupBy(trees, ({ member }) => member.name)];
   const each = byMember.map(([name, own]) =>
     own.length > MOST_NAMES_EACH || byMember.length > MOST_NAMES
@@ -247,6 +244,11 @@ function ownedNames(trees: readonly { member: Member; tree: Tree }[]): string {
   return each.length > MOST_NAMES
     ? `${countWords(trees.length, 'tree')} of ${each.length} growers`
     : each.join(', ');
+}
+
+function capped(all: readonly string[]): string {
+  const more = all.length - MOST_NAMES;
+  return more > 0 ? `${all.slice(0, MOST_NAMES).join(', ')} and ${more} more` : listWords(all);
 }
 
 function fieldsOf(pairs: readonly (readonly [string, string | null])[]): Field[] {

@@ -47,7 +47,7 @@ export function settleWords(before: Standing, after: Standing, order: DateOrder)
       `That narrows the first ripe figs to ${rangeWords(result.ripeFrom, result.ripeTo, order)}. ${RIPE_SIGNS}`,
     ];
   }
-  const picks = pickWords(before, after);
+  const picks = [...pickWords(before, after), ...woodWords(before, after)];
   if (picks.length > 0) return picks;
   const last = lastUsefulFruitlet(after);
   if (last !== null && input.today > last && noted(before, after, 'fruitlets')) {
@@ -83,6 +83,20 @@ function learnedWords({ span: was }: Standing, { span: is, cultivar, tree }: Sta
   if (is.basis !== 'learned' || is.records === was.records) return '';
   const name = cultivar?.name ?? tree.cultivar ?? 'this cultivar';
   return ` That makes ${countWords(is.records ?? 0, 'club record')} of ${name}, and ${is.planning} days to plan it with.`;
+}
+
+/** Cuttings of this season so far, and how their lineage is kept. */
+function woodWords(before: Standing, after: Standing): string[] {
+  const { tree, observations } = after;
+  if (noted(before, after, 'rooted')) {
+    return [
+      `Once potted on, give each its place with /tree add name: and its name, from:${tree.name}, and its lineage is kept.`,
+    ];
+  }
+  const taken = observations.filter(({ kind }) => kind === 'cuttings');
+  if (!noted(before, after, 'cuttings') || taken.length < 2) return [];
+  const count = taken.reduce((sum, row) => sum + (row.count ?? 0), 0);
+  return count === 0 ? [] : [`So far this season: ${countWords(count, 'cutting')} from ${tree.name}.`];
 }
 
 function noted(before: Standing, after: Standing, kind: ObservationKind): boolean {

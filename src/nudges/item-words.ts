@@ -105,6 +105,13 @@ export function groupParagraphs(
 ): string[] {
   const { order } = winter;
   const said = groupSentence(kind, items, today, order);
+  if (kind === 'frost') {
+    const green = items.find(
+      ({ standing }) => standing.result.fruit.present && standing.result.fruit.pickedOn === null,
+    );
+    const words = green === undefined ? null : greenFruitWords(green.standing);
+    return words === null ? [said] : [said, words];
+  }
   if (kind !== 'dormant') return [said];
   return [
     said,

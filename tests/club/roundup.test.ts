@@ -1,8 +1,9 @@
+import { sql } from 'drizzle-orm';
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { mydataErase, mydataLearning } from '../../src/club/mydata.ts';
 import { roundupFeature, roundupReply } from '../../src/club/roundup.ts';
 import type { OpenedDatabase } from '../../src/records/database.ts';
-import { clubs } from '../../src/records/schema.ts';
+import { clubs, observations } from '../../src/records/schema.ts';
 import { ClubRecords } from '../support/club-records.ts';
 import { openTestDatabase } from '../support/postgres.ts';
 
@@ -127,6 +128,8 @@ describe('a season’s roundup', () => {
 describe('a week’s roundup', () => {
   it('tells of the last seven days, what is to be decided in the next fourteen, and skips the rest', async () => {
     await plantClub();
+    // Each was told on its own day.
+    await opened.db.update(observations).set({ createdAt: sql`${observations.day} + time '12:00'` });
     club.clock.moveTo('2026-07-07' as never);
     const { data, fields } = await roundupReply(await club.context('Bo'), {});
     expect(data).toMatchObject({ span: 'week', period: '2026-07-01/2026-07-07' });
