@@ -11,6 +11,9 @@ import { deployCommands, describeDeployment } from './deployment.ts';
 import { CODES } from './failures.ts';
 import { createRest } from './rest.ts';
 
+/** Writing many commands one by one meets short limits, which are worth waiting for. */
+const LONGEST_WAIT_MS = 30_000;
+
 /** `npm run commands`: brings the deployed commands up to date. Returns what it did, in one sentence. */
 export async function runDeployment(settings: Settings): Promise<string> {
   const { discordToken: token, discordApi: api, discordGuild: guildId } = settings;
@@ -18,7 +21,8 @@ export async function runDeployment(settings: Settings): Promise<string> {
     throw new StartError('DISCORD_TOKEN is not set; put the bot’s token in .env or the environment.');
   }
   // Discord may ask to wait for hours, and discord.js would do so in silence.
-  const rest = createRest({ token, api, rejects: () => true }, silentLog);
+  const rejects = ({ timeToReset }: { timeToReset: number }) => timeToReset > LONGEST_WAIT_MS;
+  const rest = createRest({ token, api, rejects }, silentLog);
   try {
     const wanted = commandBodies(features.map(({ command }) => command));
     const applicationId = await readApplicationId(rest);

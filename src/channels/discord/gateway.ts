@@ -46,13 +46,21 @@ export function listen(client: Client, kit: Kit): { stop: () => void } {
   return { stop: () => clearInterval(timer) };
 }
 
+interface Packet {
+  readonly t: string | null;
+  readonly d: { readonly guild_id?: string; channel_type?: ChannelType };
+}
+
 type Since = Date | 'last run';
 
 /** When each shard last heard anything before it had to begin a new session. */
 function watchGaps(client: Client): { take: (shard: number) => Since } {
   const heard = new Map<number, Date>();
   const gaps = new Map<number, Since>();
-  client.on(Events.Raw as never, (packet: { t: string | null }, shard: number) => {
+  client.on(Events.Raw as never, (packet: Packet, shard: number) => {
+    // Without it discord.js drops a message from a direct channel it does not know yet.
+    if (packet.t === 'MESSAGE_CREATE' && packet.d.guild_id === undefined)
+      packet.d.channel_type ??= ChannelType.DM;
     if (packet.t === 'READY') gaps.set(shard, heard.get(shard) ?? 'last run');
     heard.set(shard, systemClock.now());
   });

@@ -128,11 +128,10 @@ function answerTo(context: Context, text: string): Promise<Reply> {
   return text === '' ? desk.runCommand(context, 'help', {}) : desk.takeMessage(context, text);
 }
 
-/** In a log channel people also just talk; what is no note and no question is left alone. */
+/** In a log channel people also just talk: what is no note is left alone there. */
 function isWorthAnswering(reply: Reply): boolean {
   const { intent, ask, logged } = reply.data;
-  if (intent === 'help') return false;
-  if (intent !== 'note') return reply.ok;
+  if (intent !== 'note') return false;
   return (Array.isArray(logged) && logged.length > 0) || (typeof ask === 'string' && ask !== 'kind');
 }
 
