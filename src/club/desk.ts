@@ -1,6 +1,8 @@
 import { UserError } from '../errors.ts';
+import { markSeen } from '../records/clubs.ts';
 import { complete, type Suggestion } from './complete.ts';
 import type { Context } from './context.ts';
+import { todayOf } from './date-option.ts';
 import type { Completion, Feature, Input } from './feature.ts';
 import { features, verbs } from './features.ts';
 import { takeMessage } from './message.ts';
@@ -17,7 +19,7 @@ export const desk = {
   },
 
   runCommand(context: Context, name: string, input: Input): Promise<Reply> {
-    return answer(async () => {
+    return answer(context, async () => {
       const feature = desk.feature(name);
       if (feature === null)
         throw new UserError(
@@ -33,7 +35,7 @@ export const desk = {
 
   /** `action` is what the button carried, see Button. */
   pressButton(context: Context, action: string): Promise<Reply> {
-    return answer(async () => {
+    return answer(context, async () => {
       const [name, ...args] = action.split(':');
       const verb = verbs.find((candidate) => candidate.verb === name);
       if (verb === undefined) {
@@ -53,13 +55,17 @@ export const desk = {
 
   /** A message to the assistant: a note or a question. */
   takeMessage(context: Context, text: string): Promise<Reply> {
-    return answer(() => takeMessage(context, text));
+    return answer(context, () => takeMessage(context, text));
   },
 };
 
-async function answer(work: () => Promise<Reply>): Promise<Reply> {
+async function answer(context: Context, work: () => Promise<Reply>): Promise<Reply> {
   try {
-    return await work();
+    const answered = await work();
+    // Whoever asks or answers anything is not silent: nudges go on.
+    const today = todayOf(context);
+    if (context.member.lastSeenOn !== today) await markSeen(context.db, context.member.id, today);
+    return answered;
   } catch (error) {
     if (!(error instanceof UserError)) throw error;
     return reply({

@@ -2,9 +2,8 @@ import { and, eq, gte, isNull } from 'drizzle-orm';
 import type { ObservationKind } from '../engine/observation.ts';
 import { UserError } from '../errors.ts';
 import { answerButtons, type NudgeAnswer } from '../nudges/item-buttons.ts';
-import { lockMember } from '../nudges/plan.ts';
 import type { Database } from '../records/database.ts';
-import { answerNudge, nudgeOf } from '../records/nudges.ts';
+import { answerNudge, lockNudge } from '../records/nudges.ts';
 import { type Nudge, observations, type Tree } from '../records/schema.ts';
 import { standingOf } from '../records/standing.ts';
 import { treesOf } from '../records/trees.ts';
@@ -39,7 +38,10 @@ async function logAnswer(
   return { reply: answered, tree };
 }
 
-/** Two presses of one button may arrive at the same moment: the member's row is taken, then looked at. */
+/**
+ * Two presses of one button may arrive at the same moment: the nudge's row is taken, then looked at. Not the
+ * member's row, which is taken later and together with those of others.
+ */
 async function takeOnce(
   tx: Database,
   context: Context,
@@ -47,8 +49,7 @@ async function takeOnce(
   answer: NudgeAnswer,
   kind: ObservationKind,
 ): Promise<void> {
-  await lockMember(tx, context.member.id);
-  const nudge = await nudgeOf(tx, context.member.id, id);
+  const nudge = await lockNudge(tx, context.member.id, id);
   if (nudge?.answer === answer) {
     const [standing] = await tx
       .select({ id: observations.id })

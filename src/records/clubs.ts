@@ -1,4 +1,5 @@
 import { and, eq, isNull } from 'drizzle-orm';
+import type { Day } from '../engine/day.ts';
 import type { Database } from './database.ts';
 import { type Club, clubs, type Member, members, type Platform } from './schema.ts';
 
@@ -68,6 +69,11 @@ export async function updateMember(
 ): Promise<Member> {
   const [member] = await db.update(members).set(change).where(eq(members.id, memberId)).returning();
   return oneRow(member);
+}
+
+/** Remembers that the member said something on that day; one who has just erased everything is left erased. */
+export async function markSeen(db: Database, memberId: number, on: Day): Promise<void> {
+  await db.update(members).set({ lastSeenOn: on }).where(eq(members.id, memberId));
 }
 
 export async function updateClub(

@@ -28,6 +28,16 @@ export async function nudgeOf(db: Database, memberId: number, nudgeId: number): 
   return nudge ?? null;
 }
 
+/** The same, taken for this transaction. */
+export async function lockNudge(tx: Database, memberId: number, nudgeId: number): Promise<Nudge | null> {
+  const [nudge] = await tx
+    .select()
+    .from(nudges)
+    .where(and(eq(nudges.id, nudgeId), eq(nudges.memberId, memberId)))
+    .for('update');
+  return nudge ?? null;
+}
+
 /** Remembers which button was pressed last; null when that was taken back. */
 export async function answerNudge(
   db: Database,

@@ -94,7 +94,7 @@ async function liveAndDie(env: Record<string, string>): Promise<string> {
   let skip = Math.floor(Math.random() * 8);
   let last = 'start';
   const ended = new Promise<void>((resolve) => child.once('exit', () => resolve()));
-  const kill = () => setTimeout(() => child.kill('SIGKILL'), Math.random() * 6);
+  const kill = () => setTimeout(() => child.kill('SIGKILL'), Math.random() * 3);
   // A worker that finds nothing to do never comes to the step; it dies of old age.
   const age = setTimeout(kill, 8000);
   const lines = createInterface({ input: child.stdout as NodeJS.ReadableStream });
