@@ -5,6 +5,7 @@ import type { Services } from '../../club/services.ts';
 import { StartError } from '../../errors.ts';
 import { createLog, describeError, type Log } from '../../log.ts';
 import { postRoundups } from '../../nudges/roundups.ts';
+import { topUpWeather } from '../../nudges/weather-top-up.ts';
 import { type PeriodicTask, startWorker, type Worker } from '../../nudges/worker.ts';
 import type { OpenedDatabase } from '../../records/database.ts';
 import type { Settings } from '../../settings.ts';
@@ -169,7 +170,7 @@ async function sayWhatDiffers(client: Client, { discordGuild: guildId }: Setting
 }
 
 function startNudges(
-  { settings, opened, clock }: DiscordStart,
+  { settings, opened, clock, services }: DiscordStart,
   token: string,
   log: Log,
   fail: (reason: string) => void,
@@ -192,6 +193,13 @@ function startNudges(
       everyMinutes: 15,
       run: async () => {
         await postRoundups(opened.db, clock, messenger);
+      },
+    },
+    {
+      name: 'weather',
+      everyMinutes: 6 * 60,
+      run: async () => {
+        await topUpWeather(opened.db, clock, services);
       },
     },
     {
