@@ -267,6 +267,8 @@ function isPreposition(items: readonly Item[], i: number): boolean {
   if (TIMES.has(next.type))
     return word === 'since' || word === 'until' || word === 'after' || word === 'before';
   if (next.classes.has('DET') && after && TIMES.has(after.type)) return true;
+  if (word === 'before' && items.slice(i + 1, i + 4).filter((item) => item.type !== 'mark').length >= 3)
+    return false;
   // "after the pinch", "since the tip": a noun follows, no clause.
   if (['after', 'since', 'before', 'until'].includes(word ?? '')) {
     const rest = items.slice(i + 1, i + 7).filter((item) => item.type !== 'mark');

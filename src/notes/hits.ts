@@ -117,7 +117,12 @@ function sift(hits: readonly Hit[], items: readonly Item[]): Hit[] {
       !/^(?:watered|fed|potted|repotted|moved)$/.test(items[hit.first]?.text ?? '')
     )
       return false;
-    if (hit.kind === 'fruitlets' && onlyFruitWord(hit, items)) {
+    if (
+      hit.kind === 'fruitlets' &&
+      (isWeak(items, hit.at) ||
+        !hit.at.some((i) => items[i]?.classes.has('FRUIT')) ||
+        onlyFruitWord(hit, items))
+    ) {
       if ([...FRUIT_NEWS].some((kind) => kinds.has(kind as Hit['kind']))) return false;
       if (kinds.has('cuttings') || kinds.has('pruned')) return false;
       if (kinds.has('tipped') && !hasCount(hit, items)) return false;
@@ -313,6 +318,7 @@ const TWO_FACED = new Set(
 );
 
 const SUBJECTS = new Set([
+  'de',
   'i',
   'we',
   'have',
@@ -1063,15 +1069,12 @@ function noneFits(items: readonly Item[], at: readonly number[]): boolean {
 
 /** Nothing but a word for figs, perhaps with a number: by itself that says they are there. */
 function isWeak(items: readonly Item[], at: readonly number[]): boolean {
-  return at.every((i) => {
+  return at.every((i, k) => {
     const item = items[i];
-    return (
-      item !== undefined &&
-      (item.classes.has('FRUIT') ||
-        item.classes.has('SIZE') ||
-        item.type === 'quantity' ||
-        (item.classes.size === 0 && item.type === 'word'))
-    );
+    if (!item) return false;
+    // "9 honest figs", "6 king figs"
+    if (k === 1 && at.length === 3 && items[at[0] ?? -1]?.type === 'quantity') return true;
+    return item.classes.has('FRUIT') || item.classes.has('SIZE') || item.type === 'quantity';
   });
 }
 
@@ -1105,6 +1108,10 @@ const KNOWN_BESIDE = [
   'AND',
 ];
 const PLAIN_BESIDE = new Set([
+  'become',
+  'became',
+  'turned',
+  'chockers',
   'set',
   'bunch',
   'load',
@@ -1249,5 +1256,6 @@ function weakFits(items: readonly Item[], at: readonly number[]): boolean {
       !PLAIN_BESIDE.has(item.text) &&
       !item.text.endsWith('ly'),
   );
-  return strange.length <= (counted ? 1 : 0);
+  const figlets = at.some((i) => items[i]?.classes.has('FRUITLET') || items[i]?.text === 'figs');
+  return strange.length <= (counted ? 2 : figlets ? 1 : 0);
 }

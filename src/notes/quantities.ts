@@ -116,6 +116,15 @@ function readQuantity(
   if (before?.text === 'of' && earlier?.type === 'quantity')
     return { quantity: { value, unit: null, ofMore }, end, measure: true };
   if (value === 0) return null;
+  // A year.
+  if (
+    value >= 1900 &&
+    value < 2100 &&
+    items[i]?.type === 'number' &&
+    end === i + 1 &&
+    items[i]?.text.length === 4
+  )
+    return null;
   // "one or two" is not one.
   if (value === 1 && items[end]?.text === 'or' && readNumber(items, end + 1)?.value === 2) {
     return { quantity: { value, unit: null, ofMore }, end: end + 2, measure: true };

@@ -34,6 +34,7 @@ export function readNote(text: string, setting: Setting): NoteReading {
   const clauses = cutRuns(splitClauses(items));
   const sayings = mendRepairs(clauses.map((clause) => readSaying(clause, setting.today)));
   const draft: Draft = { logged: [], pending: [] };
+  markRiddles(sayings);
   inheritMoods(sayings, setting.today);
   if (isEmptyNote(sayings)) return askKindOfAll(sayings, setting);
   const subjects = spreadSubjects(sayings, setting);
@@ -42,6 +43,31 @@ export function readNote(text: string, setting: Setting): NoteReading {
     readHits(saying, subjects[s] ?? NOBODY, dates[s] ?? null, sayings, s, setting, draft);
   });
   return settleEvents(draft, setting.today);
+}
+
+/** "round thing at the node on the ronde, fig?": the fragment asks what the thing before it is. */
+function markRiddles(sayings: readonly Saying[]): void {
+  for (const saying of sayings) {
+    if (!saying.clause.asked || saying.mentions.length > 0 || saying.items.length > 3) continue;
+    if (!saying.items.some((item) => ['FRUIT', 'LEAF', 'BUD'].some((name) => item.classes.has(name))))
+      continue;
+    if (saying.items.some((item) => item.classes.has('RIPE') || item.classes.has('PICKED'))) continue;
+    for (const other of sayings) {
+      if (other.clause.sentence !== saying.clause.sentence || other === saying) continue;
+      other.hits = other.hits.filter(
+        (hit) => !['fruitlets', 'buds-single', 'buds-double', 'leafed-out', 'ask-kind'].includes(hit.kind),
+      );
+      other.hits.push({
+        kind: 'ask-kind',
+        at: [],
+        first: other.items.length,
+        last: other.items.length,
+        core: other.items.length,
+      });
+    }
+    saying.hits = [];
+    saying.dropped = true;
+  }
 }
 
 const NOBODY: Subject = { mentions: [], others: false, wide: false };
@@ -177,6 +203,7 @@ interface Scene {
   readonly setting: Setting;
   readonly draft: Draft;
   readonly all: readonly Saying[];
+  readonly hit: Hit | null;
 }
 
 function readHits(
@@ -190,7 +217,6 @@ function readHits(
 ): void {
   const { mood } = saying;
   const doubt = doubtsCrop(all);
-  const scene: Scene = { saying, subject, inherited, setting, draft, all };
   const before = inheritedMoods.get(saying);
   const remark = (): void => pushRemark(subject, setting, draft, !isPlainChatter(saying));
   if (saying.hits.length === 0) {
@@ -208,6 +234,7 @@ function readHits(
     return;
   }
   saying.hits.forEach((hit, h) => {
+    const scene: Scene = { saying, subject, inherited, setting, draft, all, hit };
     if (isBackground(saying, hit, h)) {
       if (saying.mentions.length > 0) remark();
       return;
@@ -239,12 +266,22 @@ function readHits(
       return;
     }
     if (hit.kind === 'dropped' && isPartial(saying, all, s)) {
-      remark();
+      if (subject.mentions.length === 0)
+        draft.pending.push({
+          what: 'tree',
+          trees: [],
+          kinds: [],
+          open: { kind: 'remark', on: setting.today },
+        });
+      else remark();
       return;
     }
     pushEvents(eventOf(hit.kind, hit, saying, isBreba(saying, all, s)), scene, null);
   });
 }
+
+/** Kinds whose phrases may hold a word of denial of their own: "nothing but branches". */
+const KEEPS_DENIAL: ReadonlySet<string> = new Set(['trouble', 'branched', 'buds-single', 'dropped']);
 
 type State = 'real' | 'denied' | 'unreal';
 
@@ -254,27 +291,21 @@ function stateOf(saying: Saying, hit: Hit, before: Inherited | undefined): State
   if (mood.past || mood.hearsay || before?.past || before?.unreal || before?.hearsay) return 'unreal';
   if (mood.unrealFrom !== null && mood.unrealFrom <= hit.core) return 'unreal';
   if (mood.unrealFrom !== null && mood.unrealFrom <= hit.last && own.has(mood.unrealFrom)) return 'unreal';
-  const denied =
-    hit.kind === 'no-fruitlets'
-      ? false
-      : mood.denials.some((i) => !own.has(i) && (i < hit.core || hit.kind === 'trouble')) ||
-        before?.denied === true;
-  // "not till 4 May" says when it did happen.
-  if (denied && saying.date && saying.items.some((item) => item.text === 'until' || item.text === 'before'))
-    return saying.items.some((item) => item.text === 'until') ? 'real' : 'denied';
-  if (
+  const within =
+    hit.kind !== 'no-fruitlets' && !KEEPS_DENIAL.has(hit.kind) && mood.denials.some((i) => own.has(i));
+  const outside =
     hit.kind !== 'no-fruitlets' &&
-    !denied &&
-    mood.denials.some((i) => own.has(i)) &&
-    !['trouble', 'branched', 'buds-single', 'dropped'].includes(hit.kind)
-  )
-    return 'denied';
-  return denied ? 'denied' : 'real';
+    (mood.denials.some((i) => !own.has(i) && (i < hit.core || hit.kind === 'trouble')) ||
+      before?.denied === true);
+  if (!within && !outside) return 'real';
+  // "not till 4 May" says when it did happen.
+  return saying.date && saying.items.some((item) => item.text === 'until') ? 'real' : 'denied';
 }
 
 /** An undated aside about what went before: "branched after I pinched it". */
 function isBackground(saying: Saying, hit: Hit, h: number): boolean {
   const { sub } = saying.clause;
+  if (sub === 'before' || sub === 'until') return true;
   if (sub !== null && BACKGROUND.has(sub) && h === 0) {
     if (saying.date && sub !== 'before' && sub !== 'until') return false;
     return true;
@@ -446,6 +477,7 @@ function isPartial(saying: Saying, all: readonly Saying[], s: number): boolean {
   )
     return true;
   if (quantity?.quantity?.ofMore) return true;
+  if (quantity && items[items.indexOf(quantity) + 1]?.text === 'of') return true;
   if (
     saying.total ||
     later.some((each) => each.total && each.hits.length === 0 && each.mentions.length === 0)
@@ -574,10 +606,21 @@ const GARDEN_KINDS: ReadonlySet<ObservationKind> = new Set([
   'pruned',
 ]);
 
+/** "pinched on the 18th has 2 figlets": done on that day, seen today. */
+function isSeenNow({ saying, hit }: Scene): boolean {
+  if (!saying.date || hit === null || ACTIONS.has(hit.kind)) return false;
+  const at = saying.items.indexOf(saying.date);
+  return (
+    hit.first > at &&
+    saying.hits.some((other) => ACTIONS.has(other.kind) && other.first < at) &&
+    !saying.items.some((item) => WERE.has(item.text))
+  );
+}
+
 function pushEvents(event: OpenEvent, scene: Scene, ask: 'crop' | null): void {
   const { saying, subject, inherited, setting, draft, all } = scene;
-  const kind = leafFall(event.kind ?? 'remark', saying, setting);
-  const placed = placeDate(kind, saying, inherited, setting);
+  const kind = leafFall(event.kind ?? 'remark', saying, inherited, setting);
+  const placed = isSeenNow(scene) ? { on: setting.today } : placeDate(kind, saying, inherited, setting);
   if ('ask' in placed && saying.date?.date && saying.date.date.on > setting.today && !isFinished(saying)) {
     pushRemark(subject, setting, draft, true);
     return;
@@ -657,14 +700,19 @@ function hitByFrost(all: readonly Saying[], saying: Saying): readonly number[] |
 }
 
 /** Leaves lost in late autumn are the tree going dormant, in summer they are trouble. */
-function leafFall(kind: ObservationKind, saying: Saying, setting: Setting): ObservationKind {
+function leafFall(
+  kind: ObservationKind,
+  saying: Saying,
+  inherited: Day | null,
+  setting: Setting,
+): ObservationKind {
   if (
     kind !== 'trouble' ||
     !saying.items.some((item) => item.classes.has('LEAF')) ||
     !saying.items.some((item) => item.classes.has('DROPPED') || item.text === 'lost')
   )
     return kind;
-  const on = saying.date?.date?.on ?? setting.today;
+  const on = saying.date?.date?.on ?? inherited ?? setting.today;
   const month = (Number(on.slice(5, 7)) + (setting.hemisphere === 'N' ? 0 : 6)) % 12;
   return month >= 10 || month <= 1 ? 'dormant' : kind;
 }
@@ -746,7 +794,7 @@ function backfill(sayings: readonly Saying[], s: number, out: (Day | null)[], on
     )
       return;
     const first = before.hits[0];
-    if (first && !ACTIONS.has(first.kind)) return;
+    if (first && !ACTIONS.has(first.kind) && first.kind !== 'trouble' && first.kind !== 'dormant') return;
     out[k - 1] = on;
   }
 }

@@ -70,7 +70,11 @@ export function readSaying(clause: Clause, today: string): Saying {
     if (!item.mention) return;
     const before = items[i - 1]?.text ?? '';
     const lead = before === 'the' || before === 'my' ? (items[i - 2]?.text ?? '') : before;
-    if (COMPARING.has(lead)) return;
+    if (
+      COMPARING.has(lead) &&
+      items.filter((each) => each.type === 'tree').length + (clause.asked ? 0 : 1) > 1
+    )
+      return;
     if (
       mentions.length > 0 &&
       (PLACING.has(lead) || (lead === 'to' && items.slice(0, i).some((each) => each.text === 'next')))
@@ -172,9 +176,13 @@ export function readSaying(clause: Clause, today: string): Saying {
 /** "no wait, …": what follows takes the place of its like in the clause before. */
 export function mendRepairs(sayings: readonly Saying[]): Saying[] {
   const out: Saying[] = [];
+  let again = false;
   for (const saying of sayings) {
     const before = out.at(-1);
-    if (saying.clause.join !== 'repair' || !before) {
+    // "no hang on i miscounted, 6": the words of repair went before.
+    const repairs = saying.clause.join === 'repair' || again;
+    again = false;
+    if (!repairs || !before) {
       out.push(saying);
       continue;
     }
@@ -196,6 +204,10 @@ export function mendRepairs(sayings: readonly Saying[]): Saying[] {
       before.vague = null;
     }
     const number = saying.items.find((item) => item.quantity)?.quantity;
+    if (!number && saying.mentions.length === 0 && !saying.date) {
+      again = true;
+      continue;
+    }
     if (number && before.hits.length > 0) before.count = number;
     else if (saying.mentions.length === 0 && !saying.date) out.push(saying);
   }

@@ -96,6 +96,7 @@ export function spreadSubjects(sayings: readonly Saying[], setting: Setting): Su
         saying.bare &&
         before !== undefined &&
         sameSentence &&
+        (out[s - 1]?.mentions.length ?? 0) > 0 &&
         ['and', 'comma', 'or'].includes(clause.join) &&
         before.hits.length > 0 &&
         (opensObject(before) ||
@@ -230,6 +231,8 @@ function continueCount(saying: Saying, before: Saying, out: Subject[], s: number
       item.classes.has('DET') ||
       item.classes.has('PREP') ||
       item.classes.has('FRUIT') ||
+      item.classes.has('SHOOT') ||
+      item.classes.has('CUTTING') ||
       item.classes.has('ADV') ||
       item.classes.has('SIZE') ||
       [

@@ -14,6 +14,7 @@ export const PREDICATES: readonly (readonly [kind: PredicateKind, patterns: read
   [
     'none',
     [
+      'birds one stone',
       'cutting to the chase',
       'fruit loops|bowl|bat|bats',
       'two birds one|with',
@@ -174,6 +175,16 @@ export const PREDICATES: readonly (readonly [kind: PredicateKind, patterns: read
     ],
   ],
   [
+    'remark',
+    [
+      'bought|ordered|purchased|buying|bagged|picked ~~ for TREE',
+      'picked up ~~ for TREE|PRO',
+      'bought|ordered|purchased|grabbed ~ CAREOBJ|pot|net|label|stake|cage',
+      'picked out ~~ for TREE',
+      'picked out DET ~',
+    ],
+  ],
+  [
     'tipped',
     [
       'headed|snipped|clipped|cut|nipped back|out DET? growing? tip|tips|point|points',
@@ -309,6 +320,10 @@ export const PREDICATES: readonly (readonly [kind: PredicateKind, patterns: read
   [
     'dropped',
     [
+      'FRUIT ~ DROPPING',
+      'DROPPING ~ FRUIT',
+      'lost NUM SIZE? FRUIT from|off DET? TREE',
+      'DROPPED NUM of ~ FRUIT',
       'lost ~ NUM ~ FRUIT',
       'lost NUM SIZE? FRUIT from|off ~ TREE',
       'NUM|all|FRUIT ~ FRUIT? came|come away',
@@ -379,6 +394,9 @@ export const PREDICATES: readonly (readonly [kind: PredicateKind, patterns: read
   [
     'fruitlets',
     [
+      'TREE ~ with ~ FRUIT',
+      'chockers|chocker|busting|brimming|filled|dotted|hooching|bulging|jampacked with|in|of? ~ FRUIT',
+      'NUM on new $',
       'NUM _ FRUIT',
       'NUM on new wood|growth?',
       'TREE HAVE NUM',
@@ -637,7 +655,7 @@ export const PREDICATES: readonly (readonly [kind: PredicateKind, patterns: read
       'CAREOBJ CAREOBJ? on|to|for|round|around|under|over|in|at ~ TREE|PRO',
       'TREE ~ CAREOBJ',
       'fertilizer|fertiliser|compost|mulch|manure|netting|osmocote|neem|tomorite|seaweed|fleece|epsom',
-      'tipped|poured|emptied|chucked|threw|sloshed|dumped|slung ~~ on|onto|into|around|round TREE|PRO',
+      'tipped|poured|emptied|chucked|threw|sloshed|dumped|slung ~~ on|onto|into|around|round DET? TREE|PRO',
       'put|popped|slung|draped|threw|chucked|hung|wrapped|stuck|pulled PRO over|on|around|round|under|in|onto ~ TREE',
       'chucked|threw|sprinkled|scattered|put|poured|dumped|popped|slopped|worked|dug some|handful|few|bit|bag|loads|lots|more|NUM on|onto|round|around|under|over|in|into ~ TREE|PRO',
       'gave|given PRO|TREE ~ bucket|buckets|can|cans|litres|liters|gallons|gallon|jug|jugs|splash|drop|glug|dose|scoop|dollop',
@@ -739,16 +757,6 @@ export const PREDICATES: readonly (readonly [kind: PredicateKind, patterns: read
       'white|first|new|good|lots|nice|hairy roots|root',
       'NUM ~ CUTTING|of ~ struck|took|taken',
       'NUM of NUM struck|took|rooted',
-    ],
-  ],
-  [
-    'remark',
-    [
-      'bought|ordered|purchased|buying|bagged|picked ~~ for TREE',
-      'picked up ~~ for TREE|PRO',
-      'bought|ordered|purchased|grabbed ~ CAREOBJ|pot|net|label|stake|cage',
-      'picked out ~~ for TREE',
-      'picked out DET ~',
     ],
   ],
   [
