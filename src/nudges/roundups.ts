@@ -1,60 +1,55 @@
 import { randomUUID } from 'node:crypto';
-import { and, eq, inArray, isNull, or, sql } from 'drizzle-orm';
+import { and, eq, gte, inArray, isNull, or, sql } from 'drizzle-orm';
 import type { PgUpdateSetSource } from 'drizzle-orm/pg-core';
 import type { Clock } from '../clock.ts';
 import { type Reply, reply } from '../club/reply.ts';
-import { currentSeasons, sameSeason } from '../club/roundup.ts';
-import { hemisphereOfClub, isQuiet, type RoundupPeriod, readRoundup } from '../club/roundup-data.ts';
+import { currentSeasons } from '../club/roundup.ts';
+import { hemisphereOfClub, isQuiet, readRoundup } from '../club/roundup-data.ts';
 import { drawnRoundup } from '../club/roundup-picture.ts';
 import { type Manner, roundupFacts, seasonWords, weekWords } from '../club/roundup-words.ts';
-import { addDays, type Day, daysBetween, earlier, later, weekdayOf } from '../engine/day.ts';
-import { gardenSeasonOf } from '../engine/garden-season.ts';
-import { DORMANT_AFTER_DAYS } from '../engine/milestones.ts';
-import { midSeason, previousSeason, type Season, seasonOf } from '../engine/season.ts';
+import { addDays, type Day, earlier } from '../engine/day.ts';
+import { seasonOf } from '../engine/season.ts';
 import { notedDays } from '../records/club-trees.ts';
 import { membersOfClub, updateClub } from '../records/clubs.ts';
 import type { Database } from '../records/database.ts';
-import { gardenFactsOf } from '../records/garden.ts';
 import { learningTrees } from '../records/learning.ts';
 import { learnedFigures } from '../records/learning-figures.ts';
-import { type Club, clubs, type Member, roundups } from '../records/schema.ts';
+import { type Club, clubs, type Member, members, roundups } from '../records/schema.ts';
 import type { Messenger } from './messenger.ts';
-
-/** Older than this a week's news is none; a season's keeps longer. Ours, days. */
-const WEEK_KEEPS_DAYS = 2;
-const SEASON_KEEPS_DAYS = 60;
-
-/** The weekly roundup sleeps from two weeks after the first frost until three before the last. Ours, days. */
-const AFTER_FROST_DAYS = 14;
-const BEFORE_FROST_DAYS = 21;
-/** Where no frost is known, the growing season lies around midsummer's parting day. Ours, days. */
-const HALF_SEASON_DAYS = 120;
+import {
+  candidatesOf,
+  type DueRoundup,
+  grows,
+  isDue,
+  nextWeekday,
+  seasonRoundupDay,
+} from './roundup-days.ts';
 
 /** How long a worker may take over one post, and how long a failed one waits, seconds. */
 const LEASE_SECONDS = 60;
 
-interface DueRoundup {
-  /** Unique in its club: "week:2026-07-05", "season:2026". */
-  readonly key: string;
-  readonly nonce: string;
-  readonly period: RoundupPeriod;
-  readonly label: string;
-}
+/** No period comes due longer than this after its row was made, days. */
+const ROWS_MATTER_DAYS = 400;
 
 /**
  * Posts what roundups have come due in every club, each once whoever else is at it, quiet weeks and seasons
- * passed over. Returns how many were posted. A failure waits for the next call. It looks at every club, so
- * once in a quarter of an hour is enough.
+ * passed over. Returns how many were posted. A failure waits for the next call. Three queries when nothing is
+ * due, however many clubs there are.
  */
 export async function postRoundups(db: Database, clock: Clock, messenger: Messenger): Promise<number> {
-  let posted = 0;
+  const southern = await southernClubs(db);
+  const done = await donePeriods(db, clock);
   const all = await db.select().from(clubs).where(isNull(clubs.leftAt)).orderBy(clubs.id);
+  let posted = 0;
   for (const club of all) {
+    const south = southern.get(club.id);
+    if (south === undefined) continue;
+    const open = (key: string) => !done.has(`${club.id} ${key}`);
+    const candidates = candidatesOf(club, south ? 'S' : 'N', clock).filter(({ key }) => open(key));
+    if (candidates.length === 0) continue;
     const members = await membersOfClub(db, club.id);
-    const due = dueRoundups(club, members, clock);
-    const done = due.length === 0 ? new Set() : await donePeriods(db, club.id);
-    for (const one of due.filter(({ key }) => !done.has(key))) {
-      const outcome = await post(db, clock, messenger, { club, members, due: one });
+    for (const due of candidates.filter((one) => isDue(one, club, members, clock))) {
+      const outcome = await post(db, clock, messenger, { club, members, due });
       if (outcome === 'stop') return posted;
       if (outcome === 'sent') posted += 1;
     }
@@ -62,13 +57,27 @@ export async function postRoundups(db: Database, clock: Clock, messenger: Messen
   return posted;
 }
 
-async function donePeriods(db: Database, clubId: number): Promise<Set<string>> {
+/** Clubs with members, and whether most of them garden in the south. */
+async function southernClubs(db: Database): Promise<Map<number, boolean>> {
   const rows = await db
-    .select({ period: roundups.period })
-    .from(roundups)
-    .where(and(eq(roundups.clubId, clubId), inArray(roundups.state, ['sent', 'cancelled', 'dead'])));
-  return new Set(rows.map(({ period }) => period));
+    .select({
+      clubId: members.clubId,
+      south: sql<boolean>`count(*) filter (where ${members.hemisphere} = 'S') * 2 > count(*)`,
+    })
+    .from(members)
+    .groupBy(members.clubId);
+  return new Map(rows.map(({ clubId, south }) => [clubId, south]));
 }
+
+async function donePeriods(db: Database, clock: Clock): Promise<Set<string>> {
+  const since = new Date(clock.now().getTime() - ROWS_MATTER_DAYS * 86_400_000);
+  const rows = await db
+    .select({ clubId: roundups.clubId, period: roundups.period })
+    .from(roundups)
+    .where(and(inArray(roundups.state, ['sent', 'cancelled', 'dead']), gte(roundups.createdAt, since)));
+  return new Set(rows.map(({ clubId, period }) => `${clubId} ${period}`));
+}
+
 /** The next day after `after` on which a roundup may come due in any club; null when none will. */
 export async function nextRoundupDay(db: Database, after: Day): Promise<Day | null> {
   const all = await db.select().from(clubs).where(isNull(clubs.leftAt));
@@ -82,62 +91,6 @@ export async function nextRoundupDay(db: Database, after: Day): Promise<Day | nu
     for (const day of days) if (day !== null) next = next === null ? day : earlier(next, day);
   }
   return next;
-}
-
-function nextWeekday(weekday: number | null, after: Day): Day | null {
-  if (weekday === null) return null;
-  const days = (weekday - weekdayOf(after) + 7) % 7;
-  return addDays(after, days === 0 ? 7 : days);
-}
-
-function dueRoundups(club: Club, members: readonly Member[], clock: Clock): DueRoundup[] {
-  const today = clock.today(club.zone);
-  const due: DueRoundup[] = [];
-  const hasCome = (day: Day) => day <= today && clock.hasCome(day, club.roundupHour, club.zone);
-  if (club.roundupDay !== null) {
-    const back = (weekdayOf(today) - club.roundupDay + 7) % 7;
-    const day = addDays(today, -back);
-    const [from, to] = [addDays(day, -7), addDays(day, -1)];
-    if (hasCome(day) && back <= WEEK_KEEPS_DAYS && members.some((member) => grows(member, day))) {
-      due.push({
-        key: `week:${day}`,
-        nonce: `r${club.id}-${day.replaceAll('-', '')}`,
-        period: { span: 'week', from, to },
-        label: `${from}/${to}`,
-      });
-    }
-  }
-  const running = seasonOf(today, hemisphereOfClub(members));
-  for (const season of [previousSeason(running), running]) {
-    const day = seasonRoundupDay(members, season);
-    if (!hasCome(day) || daysBetween(day, today) > SEASON_KEEPS_DAYS) continue;
-    due.push({
-      key: `season:${season.label}`,
-      nonce: `r${club.id}-s${season.startYear}`,
-      period: { span: 'season', seasonOf: sameSeason(season) },
-      label: season.label,
-    });
-  }
-  return due;
-}
-
-/** When the last garden of the club has gone dormant, at the latest on the season's last day. */
-export function seasonRoundupDay(members: readonly Member[], season: Season): Day {
-  const dormant = members.flatMap((member) => {
-    const { firstFrost } = gardenSeasonOf(gardenFactsOf(member), season);
-    return firstFrost === null ? [] : [addDays(firstFrost, DORMANT_AFTER_DAYS)];
-  });
-  return dormant.length === 0 ? season.to : earlier(dormant.reduce(later), season.to);
-}
-
-/** Whether figs grow in the member's garden on `day`, as far as its frosts tell. */
-function grows(member: Member, day: Day): boolean {
-  const season = seasonOf(day, member.hemisphere ?? 'N');
-  const { lastFrost, firstFrost } = gardenSeasonOf(gardenFactsOf(member), season);
-  const middle = midSeason(season);
-  const from = addDays(lastFrost ?? addDays(middle, -HALF_SEASON_DAYS), -BEFORE_FROST_DAYS);
-  const to = addDays(firstFrost ?? addDays(middle, HALF_SEASON_DAYS), AFTER_FROST_DAYS);
-  return day >= from && day <= to;
 }
 
 interface Post {
@@ -242,7 +195,7 @@ async function compose(
   const manner = mannerOf(members);
   const roundup = await readRoundup(db, club, period, today);
   if (period.span === 'week') {
-    if (isQuiet(roundup, today)) return null;
+    if (isQuiet(roundup, today) || !members.some((member) => grows(member, today))) return null;
     const words = weekWords(roundup, manner);
     const season = await readRoundup(db, club, currentSeasons(today), today);
     return reply({
