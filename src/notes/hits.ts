@@ -22,7 +22,7 @@ export function cutRuns(clauses: readonly Clause[]): Clause[] {
   return clauses.flatMap((clause) => {
     const trees = clause.items.flatMap((item, i) => (item.type === 'tree' ? [i] : []));
     if (trees.length < 2) return [clause];
-    const hits = findHits(clause);
+    const hits = rawHits(clause);
     if (hits.length < 2) return [clause];
     const cuts: number[] = [];
     const treeFirst = (trees[0] ?? 0) <= (hits[0]?.first ?? 0);
@@ -57,6 +57,10 @@ function withArticle(clause: Clause, at: number): number {
 
 /** What a clause says, homonyms and asides taken out. */
 export function findHits(clause: Clause): Hit[] {
+  return sift(rawHits(clause), clause.items);
+}
+
+function rawHits(clause: Clause): Hit[] {
   const { items } = clause;
   const used = new Set<number>();
   const chosen: Match<PredicateKind>[] = [];
@@ -72,8 +76,7 @@ export function findHits(clause: Clause): Hit[] {
     if (kind === 'none' || !makesSense(kind, clause, first, last, at)) continue;
     hits.push({ kind, at, first, last, core: coreOf(items, at) });
   }
-  hits.sort((a, b) => a.first - b.first);
-  return sift(hits, items);
+  return hits.sort((a, b) => a.first - b.first);
 }
 
 function coreOf(items: readonly Item[], at: readonly number[]): number {
@@ -885,6 +888,8 @@ function pickFits(items: readonly Item[], at: number): boolean {
 }
 
 function dropFits(items: readonly Item[], at: number): boolean {
+  // "… and fell": of what the clause before was about.
+  if (items.length <= 2) return true;
   if (items.some((item) => item.classes.has('LEAF'))) return false;
   const word = items[at]?.text ?? '';
   const said = items.some(

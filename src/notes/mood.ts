@@ -306,6 +306,15 @@ export function readMood(clause: Clause, today: string): Mood {
       ['its', 'her', 'his', 'the', 'my', 'in'].includes(before)
     )
       past = true;
+    // "summer 23"
+    if (
+      item.type === 'date' &&
+      /summer|spring|autumn|fall|winter/i.test(item.typed) &&
+      next?.type === 'quantity' &&
+      Number(next.typed) >= 10 &&
+      Number(next.typed) < year % 100
+    )
+      past = true;
     if (item.text === 'held' && next?.text === 'off') denials.push(i);
     if (
       item.text === 'resisted' ||

@@ -1,4 +1,4 @@
-import { splitClauses } from './clauses.ts';
+import { type Clause, splitClauses } from './clauses.ts';
 import type { Intent, QuestionReading, Setting } from './contract.ts';
 import { type Item, readItems } from './items.ts';
 import { type AskIntent, INTENTS } from './lexicon/intents.ts';
@@ -22,30 +22,142 @@ export function readMessage(text: string, setting: Setting): QuestionReading {
   return { intent, ...treeFor(intent, items, setting) };
 }
 
-const QUESTION_WORDS = new Set(
-  'should shall do does did can could will would is are am how when what whats which why who where any anything anyone anybody need needs worth ok okay safe right too late early soon yet still or time ready necessary must again best good long many eta versus skip now please gonna going whens hows roughly rough guess another wait leave'.split(
+/** Words that ask by themselves, without a question mark. */
+const ASKING = new Set(
+  'should shall do does did can could will would how hows when whens what whats which who whos why where any anything anyone anybody eta worth yet versus whether wen owt'.split(
     ' ',
   ),
 );
+const CLUB = new Set([
+  'members',
+  'member',
+  'group',
+  'club',
+  'everyone',
+  'everybody',
+  'anyone',
+  'anybody',
+  'who',
+  'whos',
+  'others',
+  'gang',
+  'crew',
+  'folks',
+  'people',
+  'yall',
+  'lot',
+]);
+/** Ways to begin that announce news rather than ask for it. */
+const TAGS = new Set([
+  'happy',
+  'ok',
+  'okay',
+  'right',
+  'eh',
+  'huh',
+  'yeah',
+  'no',
+  'typical',
+  'nice',
+  'good',
+  'cool',
+  'believe',
+  'coincidence',
+  'innit',
+  'save',
+  'great',
+]);
 
 function intentOf(items: readonly Item[], setting: Setting): Intent {
   const plain = items.filter((item) => item.type !== 'mark');
-  const marked = items.some((item) => item.text === '?');
-  const found = new Set<AskIntent>(findMatches(plain, INDEX).map((match) => match.kind));
-  const asking = marked || plain.some((item) => QUESTION_WORDS.has(item.text));
-  if (found.has('record') && !isHowTo(plain)) return 'note';
-  if (found.has('help') && (isHowTo(plain) || !found.has('tip') || plain.length <= 3)) {
-    if (!(plain.length > 4 && onlyHelpWord(plain)) && (isHowTo(plain) || !states(items, setting)))
-      return isTipHowTo(plain) ? 'tip' : 'help';
+  const found = intentsOf(plain);
+  const howTo = isHowTo(plain);
+  if (found.has('record') && !howTo) return 'note';
+  if (found.has('help') && (howTo || !states(items, setting)) && !isAboutTrees(plain, howTo)) return 'help';
+  const clauses = splitClauses(items);
+  const either = clauses.some((clause) => clause.join === 'or');
+  const asked = new Set<AskIntent>();
+  for (const clause of clauses) {
+    if (!asksOutright(clause, either)) continue;
+    for (const intent of intentsOf(clause.items)) if (intent !== 'tip' || namesTip(clause)) asked.add(intent);
   }
-  const stated = states(items, setting);
-  if (found.has('tip') && asking && asksToTip(items, plain, marked, setting, stated)) return 'tip';
-  if (stated) return 'note';
-  if (found.has('roundup')) return 'roundup';
-  if (found.has('ripe-when') && (asking || found.has('ripe-when')) && !onlyStatesRipe(plain, marked))
-    return 'ripe-when';
-  if (found.has('due')) return 'due';
-  return 'note';
+  if (
+    clauses.some((clause) => asksOutright(clause, either)) &&
+    asked.size === 0 &&
+    !clauses.some((clause) => asksOutright(clause, either) && isTag(clause))
+  ) {
+    for (const intent of found) if (intent !== 'tip' || clauses.some(namesTip)) asked.add(intent);
+  }
+  if (asked.size === 0 && states(items, setting)) return 'note';
+  const all = asked.size > 0 ? asked : found;
+  const ofClub = plain.some((item) => CLUB.has(item.text)) && !plain.some((item) => item.mention);
+  if (all.has('roundup') && (ofClub || !all.has('tip'))) return 'roundup';
+  if (
+    all.has('tip') &&
+    (asked.has('tip') ||
+      (clauses.some(namesTip) &&
+        !clauses.some((clause) => readMood(clause, setting.today).unrealFrom !== null)))
+  )
+    return 'tip';
+  if (all.has('ripe-when')) return 'ripe-when';
+  if (all.has('due') && !plain.some((item) => item.classes.has('WEATHER'))) return 'due';
+  if (saysYesOrNo(items) && clauses.some(namesTip)) return 'tip';
+  return (
+    intentByCues(
+      items,
+      items.some((item) => item.text === '?'),
+    ) ?? 'note'
+  );
+}
+
+function intentsOf(items: readonly Item[]): Set<AskIntent> {
+  return new Set(findMatches(items, INDEX).map((match) => match.kind));
+}
+
+function asksOutright(clause: Clause, either: boolean): boolean {
+  if (clause.asked || readMood(clause, '').asks) return true;
+  if (clause.sub === 'when' || clause.sub === 'which' || clause.sub === 'who' || clause.sub === 'whether')
+    return true;
+  if (either && clause.items.some((item) => item.classes.has('TIP') || item.classes.has('TIPPING')))
+    return true;
+  return clause.items.some(
+    (item, i) =>
+      ASKING.has(item.text) &&
+      !(item.text === 'yet' && clause.items.some((each) => each.text === 'not')) &&
+      !(item.text === 'did' && clause.items[i + 1]?.text === 'not'),
+  );
+}
+
+function isTag(clause: Clause): boolean {
+  return clause.items.length <= 5 && clause.items.some((item) => TAGS.has(item.text));
+}
+
+/** It speaks of tipping as of something to do: "pinch", "tipping", "take the tips off", "tipped again". */
+function namesTip(clause: Clause): boolean {
+  const { items } = clause;
+  const has = (words: readonly string[]): boolean => items.some((item) => words.includes(item.text));
+  if (
+    items.some(
+      (item) =>
+        item.text === 'tip' ||
+        item.text === 'pinch' ||
+        item.text === 'nip' ||
+        item.text === 'stop' ||
+        item.text === 'top' ||
+        item.text === 'pinches' ||
+        item.classes.has('TIPPING'),
+    )
+  )
+    return true;
+  if (
+    items.some((item) => item.classes.has('APEX')) &&
+    has(['take', 'cut', 'snip', 'remove', 'come', 'off', 'lop', 'chop', 'clip', 'out', 'back'])
+  )
+    return true;
+  return (
+    items.some((item) => item.classes.has('TIPPED')) &&
+    has(['should', 'get', 'be', 'need', 'needs', 'want', 'wants', 'do', 'again', 'does'])
+  );
 }
 
 function isHowTo(plain: readonly Item[]): boolean {
@@ -57,212 +169,118 @@ function isHowTo(plain: readonly Item[]): boolean {
         ['do', 'does', 'can', 'to', 'could', 'should', 'would'].includes(words[i + 1] ?? ''),
     ) ||
     words.some(
-      (word, i) =>
-        word === 'what' &&
-        ['do', 'can'].includes(words[i + 1] ?? '') &&
-        ['i', 'you'].includes(words[i + 2] ?? ''),
+      (word, i) => word === 'what' && ['do', 'can', 'sort', 'kind', 'else'].includes(words[i + 1] ?? ''),
     ) ||
-    (['can', 'could'].includes(words[0] ?? '') && words[1] === 'i') ||
+    (['can', 'could', 'do'].includes(words[0] ?? '') && ['i', 'you'].includes(words[1] ?? '')) ||
     words.includes('commands') ||
-    (words[0] === 'where' && ['do', 'can', 'is'].includes(words[1] ?? ''))
+    (words[0] === 'where' && ['do', 'can', 'is'].includes(words[1] ?? '')) ||
+    (words[0] === 'what' && words[1] === 'is' && words.includes('way'))
   );
 }
 
-function isTipHowTo(plain: readonly Item[]): boolean {
-  return (
+const ASSISTANT = new Set([
+  'log',
+  'record',
+  'note',
+  'notes',
+  'reminders',
+  'reminder',
+  'nudges',
+  'pings',
+  'delete',
+  'undo',
+  'edit',
+  'change',
+  'add',
+  'command',
+  'commands',
+  'type',
+  'tell',
+  'see',
+  'help',
+  'bot',
+  'work',
+  'works',
+  'say',
+  'write',
+  'units',
+  'celsius',
+  'fahrenheit',
+  'zone',
+  'photos',
+  'photo',
+  'sheet',
+  'manual',
+  'ask',
+  'export',
+  'rename',
+  'enter',
+  'set',
+  'join',
+  'leave',
+  'remove',
+  'correct',
+  'thing',
+  'start',
+  'turn',
+  'menu',
+  'you',
+  'use',
+]);
+
+/** "how do i pinch it" wants a verdict on a tree, not a page of help. */
+function isAboutTrees(plain: readonly Item[], howTo: boolean): boolean {
+  const tip =
     plain.some((item) => item.classes.has('TIP') || item.classes.has('TIPPING')) &&
-    !plain.some((item) =>
-      [
-        'log',
-        'record',
-        'note',
-        'reminders',
-        'reminder',
-        'nudges',
-        'pings',
-        'delete',
-        'undo',
-        'edit',
-        'change',
-        'add',
-        'command',
-        'type',
-      ].includes(item.text),
-    )
+    !plain.some(
+      (item) =>
+        item.text === 'stop' &&
+        plain.some((each) =>
+          ['reminders', 'pings', 'nudges', 'messages', 'notifications', 'pinging'].includes(each.text),
+        ),
+    );
+  const assistant = plain.some(
+    (item) => ASSISTANT.has(item.text) && item.text !== 'you' && item.text !== 'see' && item.text !== 'start',
   );
-}
-
-function onlyHelpWord(plain: readonly Item[]): boolean {
-  return (
-    plain.some((item) => item.text === 'help') &&
-    !plain.some((item) => ['commands', 'manual', 'instructions', 'command'].includes(item.text))
-  );
+  if (tip) return !assistant || (!howTo && plain.length > 4);
+  if (plain.some((item) => item.mention)) return !assistant;
+  return plain.length > 5 && !howTo && !assistant;
 }
 
 /** Whether some clause states something as a fact, and so is worth recording. */
 function states(items: readonly Item[], setting: Setting): boolean {
   const clauses = splitClauses(items);
-  return clauses.some((clause, c) => {
+  return clauses.some((clause) => {
     const saying = readSaying(clause, setting.today);
-    const mood = readMood(clause, setting.today);
     if (saying.hits.length === 0) return false;
-    if (mood.unrealFrom !== null || clause.sub === 'if' || clause.sub === 'whether') return false;
+    const { mood } = saying;
+    if (mood.unrealFrom !== null || clause.sub === 'if' || clause.sub === 'whether' || clause.sub === 'when')
+      return false;
     const first = clause.items[0]?.text ?? '';
     if (
-      [
-        'should',
-        'shall',
-        'do',
-        'does',
-        'did',
-        'can',
-        'could',
-        'will',
-        'would',
-        'is',
-        'are',
-        'am',
-        'how',
-        'when',
-        'what',
-        'which',
-        'why',
-        'who',
-        'where',
-        'any',
-        'anything',
-        'anyone',
-        'anybody',
-        'too',
-        'worth',
-        'eta',
-        'time',
-      ].includes(first)
+      ASKING.has(first) ||
+      first === 'is' ||
+      first === 'are' ||
+      first === 'am' ||
+      first === 'has' ||
+      first === 'time'
     )
       return false;
     if (
       clause.items.some((item) =>
-        ['when', 'how', 'eta', 'when', 'should', 'anyone', 'anything'].includes(item.text),
+        ['when', 'how', 'eta', 'should', 'anyone', 'anybody', 'anything', 'hows', 'whens', 'wen'].includes(
+          item.text,
+        ),
       )
     )
       return false;
-    if (
-      clause.sub === 'when' ||
-      clause.sub === 'until' ||
-      clause.sub === 'before' ||
-      clause.sub === 'which' ||
-      clause.sub === 'who'
-    )
-      return false;
-    if (!mood.asks)
-      return c === 0 || !['or'].includes(clause.join) || saying.hits.some((hit) => hit.kind !== 'ripening');
-    // "5 figs picked ok?" states; "ronde ready by august?" asks.
+    if (!mood.asks) return true;
+    // "ronde was watered ok?" states; "ronde ready by august?" asks.
     return (
-      saying.hits.some(
-        (hit) =>
-          !['ripening', 'ask-kind', 'tipped', 'fruitlets'].includes(hit.kind) ||
-          clause.items.some((item) => item.type === 'quantity'),
-      ) && !clause.items.some((item) => ['yet', 'by', 'ready', 'or', 'soon'].includes(item.text))
+      saying.hits.some((hit) => !['ripening', 'ask-kind', 'tipped'].includes(hit.kind)) &&
+      !clause.items.some((item) => ['yet', 'by', 'ready', 'or', 'soon'].includes(item.text))
     );
   });
-}
-
-function asksToTip(
-  items: readonly Item[],
-  plain: readonly Item[],
-  marked: boolean,
-  setting: Setting,
-  stated: boolean,
-): boolean {
-  const clauses = splitClauses(items);
-  for (const clause of clauses) {
-    const tipping = clause.items.some(
-      (item) =>
-        item.classes.has('TIP') ||
-        item.classes.has('TIPPING') ||
-        (item.classes.has('APEX') &&
-          clause.items.some((each) =>
-            ['take', 'cut', 'snip', 'remove', 'come', 'off', 'lop', 'chop', 'clip', 'out'].includes(
-              each.text,
-            ),
-          )),
-    );
-    const again =
-      clause.items.some((item) => item.classes.has('TIPPED')) &&
-      clause.items.some((item) =>
-        ['should', 'get', 'be', 'need', 'needs', 'want', 'wants', 'do'].includes(item.text),
-      );
-    if (!tipping && !again) continue;
-    const asks =
-      clause.asked ||
-      clause.items.some((item) => QUESTION_WORDS.has(item.text)) ||
-      (marked && clauses.length <= 2) ||
-      clauses.some((each) => each.join === 'or');
-    const real =
-      readSaying(clause, setting.today).hits.some((hit) => hit.kind === 'tipped') &&
-      !readMood(clause, setting.today).asks &&
-      !again;
-    if (asks && !real)
-      return (
-        !stated ||
-        clause.asked ||
-        clause.items.some((item) =>
-          [
-            'should',
-            'shall',
-            'do',
-            'can',
-            'is',
-            'how',
-            'when',
-            'which',
-            'ok',
-            'or',
-            'need',
-            'worth',
-            'yet',
-            'too',
-            'time',
-            'whats',
-          ].includes(item.text),
-        )
-      );
-  }
-  void plain;
-  return false;
-}
-
-/** "alma figs gone soft" tells; "alma ripe by august?" asks. */
-function onlyStatesRipe(plain: readonly Item[], marked: boolean): boolean {
-  if (marked) return false;
-  return !plain.some((item) =>
-    [
-      'when',
-      'how',
-      'eta',
-      'will',
-      'long',
-      'whens',
-      'what',
-      'roughly',
-      'expect',
-      'date',
-      'window',
-      'guess',
-      'until',
-      'countdown',
-      'is',
-      'are',
-      'far',
-      'soon',
-      'or',
-      'which',
-      'going',
-      'can',
-      'gonna',
-      'ripe',
-    ].includes(item.text),
-  );
 }
 
 function treeFor(

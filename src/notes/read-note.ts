@@ -476,6 +476,16 @@ function isPartial(saying: Saying, all: readonly Saying[], s: number): boolean {
     )
   )
     return true;
+  if (
+    items.length <= 2 &&
+    !items.some((item) => item.classes.has('FRUIT')) &&
+    !all.some(
+      (each) =>
+        each.clause.sentence === saying.clause.sentence &&
+        each.items.some((item) => item.classes.has('FRUIT')),
+    )
+  )
+    return true;
   if (quantity?.quantity?.ofMore) return true;
   if (quantity && items[items.indexOf(quantity) + 1]?.text === 'of') return true;
   if (

@@ -9,7 +9,7 @@ import type { Mention } from './trees/mentions.ts';
 export interface Saying {
   readonly clause: Clause;
   readonly items: readonly Item[];
-  readonly mood: Mood;
+  mood: Mood;
   hits: Hit[];
   mentions: Mention[];
   /** Index of the first mention, or −1. */
@@ -166,7 +166,8 @@ export function readSaying(clause: Clause, today: string): Saying {
       (item, i) =>
         (item.text === 'main' && (items[i + 1]?.text === 'crop' || items[i + 1]?.text === 'figs')) ||
         (item.text === 'new' && ['wood', 'growth'].includes(items[i + 1]?.text ?? '')) ||
-        item.text === 'maincrop',
+        item.text === 'maincrop' ||
+        (item.text === 'new' && items[i - 1]?.text === 'on' && i === items.length - 1),
     ),
     dropped: false,
     count: null,

@@ -85,6 +85,10 @@ export function spreadSubjects(sayings: readonly Saying[], setting: Setting): Su
       carry = saying.mentions.slice(-1);
       continue;
     }
+    if (saying.hits.length === 0 && saying.dropped) {
+      carry = saying.mentions.slice(-1);
+      continue;
+    }
     if (saying.hits.length === 0) {
       carry = saying.mentions.slice(-1);
       if (others) {
@@ -114,6 +118,7 @@ export function spreadSubjects(sayings: readonly Saying[], setting: Setting): Su
           last: saying.items.length,
           core: saying.items.length,
         }));
+        saying.mood = { ...before.mood, denials: before.mood.denials };
         saying.date ??= before.date;
         out[s] = { mentions: saying.mentions, others: false, wide: false, direct: true };
         continue;
@@ -155,14 +160,26 @@ export function spreadSubjects(sayings: readonly Saying[], setting: Setting): Su
         const later = sayings
           .slice(s + 1)
           .find((each) => each.mentions.length > 0 && each.hits.length === 0 && each.bare);
-        if (later && !mood.wide) mentions = later.mentions;
+        if (later && !mood.wide) {
+          mentions = later.mentions;
+          later.dropped = true;
+        }
       }
       if (mentions === about) direct = true;
     }
     if (direct || mentions.length > 0)
       carry =
         mentions.length > 1 && saying.mentions.length === mentions.length ? mentions.slice(-1) : mentions;
-    if (saying.mentions.length === 0 && mood.wide && !saying.pronoun) {
+    const wideNearby =
+      carry.length === 0 &&
+      sayings.some((each) => each.mood.wide && each.clause.sentence === clause.sentence);
+    const weather =
+      carry.length === 0 &&
+      mentions.length === 0 &&
+      saying.items.some((item) =>
+        ['hail', 'hailed', 'storm', 'hailstorm', 'gale', 'hurricane', 'heatwave'].includes(item.text),
+      );
+    if (saying.mentions.length === 0 && (mood.wide || wideNearby || weather) && !saying.pronoun) {
       out[s] = { mentions: [], others, wide: true };
       continue;
     }

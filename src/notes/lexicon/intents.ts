@@ -5,6 +5,9 @@ export const INTENTS: readonly (readonly [intent: AskIntent, patterns: readonly 
   [
     'record',
     [
+      'put|get|have it|that|this on record|file',
+      'on the record',
+      'for my|the records',
       '^ please? log|record|jot|note|save|write|scribble|store|file|enter|add|put down|that|this|it|in|for?',
       '^ please? log|record|jot|note|memo|logging|recording',
       'can|could|would|will you|u please|just? log|record|jot|note|save|put|write|add|enter|make',
@@ -23,6 +26,17 @@ export const INTENTS: readonly (readonly [intent: AskIntent, patterns: readonly 
   [
     'help',
     [
+      'how do|can i see|view|find|read|check|look|list ~ notes|note|log|logs|history|entries|trees|record|records',
+      'what sort|sorts|kind|kinds|else ~ ask|say|type|tell|do',
+      'cheat sheet|sheets',
+      'can|do|could you do|read|understand|handle|see|speak|know|take|use|show|remember|work',
+      'right|best|easiest way to tell|log|record|enter|say|add|write',
+      'way to tell|log|record|enter|add',
+      'what|which ~ can|could|should i ask|say|tell|type',
+      'do you do|speak',
+      'what|which words|phrases|format',
+      'user guide',
+      'how ~ you ~ work|talk',
       'how do|does|can|could|would|should|to i|you|we|one? add|delete|remove|change|edit|undo|log|set|use|turn|export|import|rename|correct|fix|cancel|mute|switch|tell|enter|record|join|leave|sign|upload|make|give|send|register|download|share|unlink|link|disable|enable|silence|move|talk|write|type|put|update|retire|erase|wipe|snooze|unsubscribe|opt|get',
       'how do|does|can|could|to i|you|we start|begin|stop reminders|pings|nudges|messages|notifications|alerts?',
       'how do|can|does i start|begin',
@@ -57,6 +71,13 @@ export const INTENTS: readonly (readonly [intent: AskIntent, patterns: readonly 
   [
     'roundup',
     [
+      'news|word|update|updates|gossip from|on|about ~ others|group|club|everyone|gang|crew|rest|members',
+      'anybody|anyone|everybody|everyone',
+      'which|how members|many ~ members|of us',
+      'members',
+      'any|whats news',
+      'give|show|tell me|us ~ season|club|group|week|month',
+      'has|have|had anybody|anyone|everyone|everybody|any of you',
       'how|hows BE|do|did|does? everyone|everybody|everyones|others|folks|yall|gang|group|club|members|us',
       'how|hows is? the|our|this whole|rest|group|club|gang|lot|others|season|year|crew|community|team',
       'how|hows ~ everyone|everybody|everyones|group|club|gang|rest|others|all of us|you|crew|members',
@@ -88,6 +109,7 @@ export const INTENTS: readonly (readonly [intent: AskIntent, patterns: readonly 
   [
     'tip',
     [
+      'y n|or',
       'TIP|TIPPING|TIPPED',
       'pinch|pinching|tip|tipping|nip|nipping',
       'SNIP|SNIPPED ~ APEX',
@@ -100,6 +122,17 @@ export const INTENTS: readonly (readonly [intent: AskIntent, patterns: readonly 
   [
     'ripe-when',
     [
+      'estimate|guesstimate|ballpark|prediction',
+      'chance|chances|odds|hope ~ ~ ripens|ripen|ripe|ready|before',
+      'edible|eatable|pickable',
+      'TREE ~ ripe|rip|ready when|wen',
+      'which|who ~ ripe|ripens|ready|first',
+      'ripe first',
+      'how soon|long|far|close',
+      'when|wen',
+      'ripe|ready|edible yet',
+      'till|until ~ ripe|ripens|ripen|pick|ready|eat|harvest',
+      'looking for ripening',
       'when|whens ~ ripe|ready|pick|harvest|eat|eating|expect|ripen|ripens|ripening|fruit|figs|done|finish|due|soft|start|pickable|crop|first|harvesting|picking|come|taste|ripened|finished|be',
       'when ~ ~ ripe|ready|pick|harvest|eat|expect|ripen|figs|fruit|picking',
       'ripe|ready|pickable|harvest|picking when|by|before|date|eta|soon|in|yet|this|around|until|window|time|for',
@@ -124,6 +157,11 @@ export const INTENTS: readonly (readonly [intent: AskIntent, patterns: readonly 
   [
     'due',
     [
+      'crying|calling out|for',
+      'want|wants|need|needs ~ watering|feeding|water|feed|anything|doing',
+      'what|whats ~ crying|calling|asking|begging out|for',
+      'whats|what the? plan|priority|priorities|schedule',
+      'what ~ TREE ~ for',
       'due|overdue|todo|chores|jobs|tasks|agenda|deadlines|deadline|upcoming|schedule|calendar|reminders',
       'to do|dos',
       'chore|job|task',

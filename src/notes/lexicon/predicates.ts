@@ -15,6 +15,7 @@ export const PREDICATES: readonly (readonly [kind: PredicateKind, patterns: read
     'none',
     [
       'birds one stone',
+      'put|get|have it|this|that on|in record|file|log|diary',
       'cutting to the chase',
       'fruit loops|bowl|bat|bats',
       'two birds one|with',
@@ -26,7 +27,7 @@ export const PREDICATES: readonly (readonly [kind: PredicateKind, patterns: read
       'gave|give|given up',
       'going|went|go on|off ~ $',
       // stop
-      'stopped|stop|stopping|stops by|in|over|raining|snowing|to|off|for|watering|feeding|growing|working|producing|fruiting|dropping|spraying|counting|looking|caring|checking|flowering|it|me|us|short|dead|because|when|blooming|ripening|setting|pushing|leafing',
+      'stopped|stop|stopping|stops by|in|over|raining|snowing|to|off|for|watering|feeding|growing|working|producing|fruiting|dropping|spraying|counting|looking|caring|checking|flowering|me|us|short|dead|because|when|blooming|ripening|setting|pushing|leafing',
       'RAINY|rain|wind|growth|drip|pump|bleeding|sap|work|car|truck|dog|birds|storm|she|he stopped',
       'stopped the PREP? drip|leak|rot|ants|bleeding|car|hose|pump|sprinkler|irrigation|feed|water|rust|spread',
       'one|full|pit|bus|next|rest stop',
@@ -789,16 +790,15 @@ export const PREDICATES: readonly (readonly [kind: PredicateKind, patterns: read
   ],
 ];
 
-const words = new Set<string>();
-for (const [, patterns] of PREDICATES) {
-  for (const pattern of patterns) {
-    for (const element of pattern.split(' ')) {
-      for (const word of element.replace('?', '').split('|')) if (/^[a-z]{3,}$/.test(word)) words.add(word);
+/** Every word that some pattern of a table spells out. */
+export function patternWords(table: readonly (readonly [string, readonly string[]])[]): Set<string> {
+  const words = new Set<string>();
+  for (const [, patterns] of table) {
+    for (const pattern of patterns) {
+      for (const element of pattern.split(' ')) {
+        for (const word of element.replace('?', '').split('|')) if (/^[a-z]{3,}$/.test(word)) words.add(word);
+      }
     }
   }
-}
-
-/** Every word that some pattern spells out. */
-export function patternWords(): Iterable<string> {
   return words;
 }

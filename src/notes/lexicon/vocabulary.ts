@@ -1,14 +1,22 @@
 import { buildSpellingIndex, countSlips, nearest, type SpellingIndex, slipsAllowed } from '../spelling.ts';
 import { CULTIVAR_NAMES } from '../trees/cultivar-names.ts';
+import { INTENTS } from './intents.ts';
 import { frequentWords, isOrdinary } from './ordinary.ts';
-import { patternWords } from './predicates.ts';
+import { PREDICATES, patternWords } from './predicates.ts';
 import { classesOf, knownWords } from './word-classes.ts';
 
 /** Words of dates, so that a typo in one is not mended into something else. */
 const DATE_WORDS =
   'monday tuesday wednesday thursday friday saturday sunday january february march april may june july august september october november december mon tue tues wed thu thur thurs fri sat sun jan feb mar apr jun jul aug sep sept oct nov dec today yesterday tomorrow tonight week weeks weekend month months fortnight year years ago morning afternoon evening night noon midnight spring summer autumn winter easter christmas xmas halloween thanksgiving juneteenth anzac mothers fathers memorial labor labour patricks valentines';
 
-const core = new Set<string>([...knownWords(), ...patternWords(), ...DATE_WORDS.split(' ')]);
+const core = new Set<string>([
+  ...knownWords(),
+  ...patternWords(PREDICATES),
+  ...patternWords(INTENTS),
+  'wen',
+  'rip',
+  ...DATE_WORDS.split(' '),
+]);
 for (const { words } of CULTIVAR_NAMES) for (const word of words) if (word.length > 3) core.add(word);
 
 let index: SpellingIndex | null = null;
