@@ -16,11 +16,12 @@ import { type Standing, standingsOf } from '../records/standing.ts';
 import { treesOf } from '../records/trees.ts';
 import { loadRecord } from '../weather/series.ts';
 import type { Context } from './context.ts';
+import { outlookDates } from './cool-summer-words.ts';
 import { dateOrderOf, todayOf } from './date-option.ts';
 import type { Feature } from './feature.ts';
 import { gardenData, gardenFields, gardenStory } from './garden-words.ts';
 import { type ReplyFile, reply } from './reply.ts';
-import { countWords, dayWords, listWords } from './words.ts';
+import { countWords, dayWords, listSome, listWords } from './words.ts';
 
 /** Less than this between the two rules is no difference worth a word. Design: "by more than a week". */
 const WORTH_SAYING_DAYS = 7;
@@ -39,7 +40,10 @@ export const gardenShow: Feature = {
     const today = todayOf(context);
     const standings = await standingsOf(context.db, member, await treesOf(context.db, member.id), today);
     const record = await preparedRecord(context.db, member);
-    const rules = record === null ? [] : rulesThatDiffer(member, standings, record, order);
+    const rules =
+      record === null
+        ? []
+        : [...rulesThatDiffer(member, standings, record, order), ...outlookDates(record, standings, order)];
     return reply({
       title: 'Your garden',
       text: [gardenStory(member, today, order), ...rules].join('\n\n'),
@@ -57,23 +61,34 @@ function rulesThatDiffer(
   record: PreparedWarmth,
   order: DateOrder,
 ): string[] {
+  const dateless: string[] = [];
   const apart = standings.flatMap(({ tree, span, season, input, result }) => {
     if (result.heatEnd === null || result.verdict === 'not-for-fruit') return [];
     const byOutlook = outlookDecisionDate(record, span, season);
-    if (byOutlook === null) return [];
+    if (byOutlook === null) {
+      dateless.push(tree.name);
+      return [];
+    }
     const byDays = decisionDate(result.heatEnd, span, 0);
     const outlookDay = addDays(byOutlook, -input.garden.caution);
     const daysDay = addDays(byDays, -input.garden.caution);
     if (Math.abs(daysBetween(daysDay, outlookDay)) <= WORTH_SAYING_DAYS) return [];
     return [`${tree.name}: ${dayWords(daysDay, order)} by days, ${dayWords(outlookDay, order)} by outlook`];
   });
-  if (apart.length === 0) return [];
+  const byDays =
+    dateless.length > 0 && member.rule === 'outlook'
+      ? [
+          `The outlook has no date for ${listSome(dateless, MOST_NAMED)}: on no day would a tip have ripened figs before frost in four of five past seasons, or fewer than three can tell. So the days are counted back there.`,
+        ]
+      : [];
+  if (apart.length === 0) return byDays;
   const shown = apart.slice(0, MOST_NAMED);
   const more =
     apart.length > shown.length ? `; and ${countWords(apart.length - shown.length, 'more tree')}` : '';
   const now = member.rule === 'days' ? 'by days' : 'by outlook';
   const other = member.rule === 'days' ? 'outlook' : 'days';
   return [
+    ...byDays,
     `Two rules give dates more than a week apart. ${listWords(shown)}${more}. By outlook, a tip on that day would have ripened figs before frost in four of five past seasons. Nudges go ${now}; to change that type /garden set rule:${other}.`,
   ];
 }

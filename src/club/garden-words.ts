@@ -6,6 +6,7 @@ import { type Season, seasonOf } from '../engine/season.ts';
 import type { DateOrder } from '../notes/contract.ts';
 import { gardenFactsOf, hemisphereOf, markOf, zoneOf } from '../records/garden.ts';
 import type { Club, Member } from '../records/schema.ts';
+import { OVERWINTER_WORDS } from './cool-summer-words.ts';
 import type { Field } from './reply.ts';
 import { countWords, dayWords, listWords, monthDayWords } from './words.ts';
 
@@ -37,7 +38,7 @@ export function gardenStory(member: Member, today: Day, order: DateOrder): strin
     case 'none':
       return [
         `Your record shows no time of the year when at least half of the days reach ${high}, so there is no reliable heat to count back from and no date is made up.`,
-        'A lower mark can be set with /garden set heat_mark:. In summers this cool, growers rely on figs that were pea-sized in autumn and overwintered at the shoot tips: take off the larger unripe ones before winter and keep those.',
+        `A lower mark can be set with /garden set heat_mark:. ${OVERWINTER_WORDS}`,
         ...recordDoubts(member.summary, season),
       ].join(' ');
   }

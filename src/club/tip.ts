@@ -1,17 +1,18 @@
 import type { Day } from '../engine/day.ts';
 import { groupBy } from '../group-by.ts';
 import type { DateOrder } from '../notes/contract.ts';
-import { outlookOfTree } from '../records/outlook.ts';
+import { outlookOfTree, type SupposedOutlook } from '../records/outlook.ts';
 import { preparedRecord } from '../records/prepared.ts';
 import type { Tree } from '../records/schema.ts';
 import type { Standing } from '../records/standing.ts';
 import { standingOf, standingsOf } from '../records/standing.ts';
 import { treesOf } from '../records/trees.ts';
 import type { Context } from './context.ts';
+import { OVERWINTER_WORDS, outlookDates } from './cool-summer-words.ts';
 import { dateOrderOf, todayOf } from './date-option.ts';
 import type { ButtonVerb, Feature } from './feature.ts';
 import { WHICH_TREE } from './option-kinds.ts';
-import { outlookData, outlookSentence } from './outlook-words.ts';
+import { outlookBrief, outlookData, outlookSentence } from './outlook-words.ts';
 import { askWhichTree, ownTree, pickTree } from './pick-tree.ts';
 import { type Button, type Field, type Reply, reply } from './reply.ts';
 import { verdictData } from './verdict-data.ts';
@@ -56,6 +57,8 @@ export async function tipOne(context: Context, tree: Tree): Promise<Reply> {
     text: [
       ...paragraphs,
       ...(outlook === null ? [] : [outlookSentence(outlook)]),
+      ...(record === null ? [] : outlookDates(record, [standing], order)),
+      ...(standing.result.timing === 'no-heat' ? [OVERWINTER_WORDS] : []),
       ...questions.paragraphs,
     ].join('\n\n'),
     fields: dateFields(standing, order),
@@ -143,6 +146,9 @@ export async function tipAll(context: Context): Promise<Reply> {
   }
   const standings = byUrgency(await standingsOf(context.db, context.member, trees, todayOf(context)));
   const record = await preparedRecord(context.db, context.member);
+  const outlooks = new Map(
+    standings.map((standing) => [standing, record === null ? null : outlookOfTree(record, standing)]),
+  );
   const toTip = standings.filter(({ result }) => result.verdict === 'tip');
   return reply({
     title:
@@ -151,10 +157,10 @@ export async function tipAll(context: Context): Promise<Reply> {
       `${countWords(standings.length, 'tree')}, the most urgent first.`,
       ...(toTip.length === 0 ? [] : [`Side shoots first. ${SAP_CAUTION}`]),
     ].join('\n\n'),
-    fields: listFields(standings, order),
+    fields: listFields(standings, outlooks, order),
     data: {
       items: standings.map((standing) => {
-        const outlook = record === null ? null : outlookOfTree(record, standing);
+        const outlook = outlooks.get(standing) ?? null;
         return { ...verdictData(standing), ...(outlook === null ? {} : { outlook: outlookData(outlook) }) };
       }),
     },
@@ -202,11 +208,20 @@ function compare(a: string | null, b: string | null): number {
   return a < b ? -1 : 1;
 }
 
-function listFields(standings: readonly Standing[], order: DateOrder): Field[] {
+function listFields(
+  standings: readonly Standing[],
+  outlooks: ReadonlyMap<Standing, SupposedOutlook | null>,
+  order: DateOrder,
+): Field[] {
+  const lineOf = (standing: Standing) => {
+    const outlook = outlooks.get(standing) ?? null;
+    const line = standsLike(standing, order);
+    return outlook === null ? line : `${line}; ${outlookBrief(outlook)}`;
+  };
   if (standings.length <= MOST_SINGLE_LINES) {
-    return standings.map((standing) => ({ name: standing.tree.name, value: standsLike(standing, order) }));
+    return standings.map((standing) => ({ name: standing.tree.name, value: lineOf(standing) }));
   }
-  const alike = groupBy(standings, (standing) => standsLike(standing, order));
+  const alike = groupBy(standings, lineOf);
   return [...alike].map(([how, group]) => {
     const names = group.map(({ tree }) => tree.name);
     const shown = names.slice(0, MOST_NAMES_A_LINE);

@@ -123,7 +123,7 @@ function noDeadline({ tree, result }: Standing): VerdictWords {
   return {
     title: `No date can be counted for ${tree.name}`,
     paragraphs: [
-      'Your record shows no time of the year when most days reach your heat mark, so there is no last day of heat to count back from. The outlook below tells how past seasons would have ended; a lower mark can be set with /garden set heat_mark:.',
+      'Your record shows no time of the year when at least half of the days reach your heat mark, so there is no last day of heat to count back from, and I make none up: how past seasons would have ended answers instead. A lower mark can be set with /garden set heat_mark:.',
     ],
   };
 }

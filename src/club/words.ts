@@ -63,6 +63,12 @@ export function listWords(items: readonly string[]): string {
   return `${items.slice(0, -1).join(', ')} and ${items.at(-1)}`;
 }
 
+/** The same, with all beyond the first `most` only counted: `a, b and 3 more`. */
+export function listSome(items: readonly string[], most: number): string {
+  const more = items.length - most;
+  return more > 0 ? `${items.slice(0, most).join(', ')} and ${more} more` : listWords(items);
+}
+
 /** The first letter large, for a sentence that begins with it. */
 export function sentence(text: string): string {
   return text.charAt(0).toUpperCase() + text.slice(1);

@@ -1,4 +1,4 @@
-import { addDays, type Day, earlier } from './day.ts';
+import { addDays, type Day, later } from './day.ts';
 import {
   decisionDate,
   lastWarmthOf,
@@ -119,12 +119,12 @@ function deadlineOf(heatEnd: Day, { garden, tree: { span }, outlookDate }: Verdi
   return {
     heatEnd,
     lastWarmth,
-    // The outlook reaches to the frost; a decision must still come while the verdict can be to tip.
     decisionDate: outlookDate
-      ? addDays(earlier(outlookDate, latest), -garden.caution)
+      ? addDays(outlookDate, -garden.caution)
       : decisionDate(heatEnd, span, garden.caution),
     onTimeUntil: onTimeUntil(heatEnd, span),
-    latestTipDate: latest,
+    // Past seasons that ripened a tip of that day weigh more than a count of days past the heat.
+    latestTipDate: outlookDate ? later(latest, outlookDate) : latest,
   };
 }
 

@@ -1,10 +1,13 @@
+import { outlookData, outlookSentence } from '../club/outlook-words.ts';
 import { type Button, type Reply, reply } from '../club/reply.ts';
 import { SAP_CAUTION } from '../club/verdict-words.ts';
 import { winterReaderOf } from '../club/winter-words.ts';
-import { countWords } from '../club/words.ts';
+import { countWords, listSome } from '../club/words.ts';
 import { type Day, daysBetween } from '../engine/day.ts';
+import type { PreparedWarmth } from '../engine/past-seasons.ts';
 import { groupBy } from '../group-by.ts';
 import type { DateOrder } from '../notes/contract.ts';
+import { outlookOfTree, type SupposedOutlook } from '../records/outlook.ts';
 import type { Member, Nudge, NudgeKind } from '../records/schema.ts';
 import type { Standing } from '../records/standing.ts';
 import { itemButtons, MOST_BUTTONS, quietButtons } from './item-buttons.ts';
@@ -21,6 +24,8 @@ export interface Morning {
   readonly today: Day;
   /** At least one. */
   readonly items: readonly MorningItem[];
+  /** For the outlook of decisions; null where there is none. */
+  readonly record: PreparedWarmth | null;
   /** Whether to ask if nudges are wanted at all. */
   readonly asksQuiet: boolean;
 }
@@ -45,18 +50,29 @@ const ONE_BY_ONE: Readonly<Record<NudgeKind, number>> = {
   dormant: 1,
 };
 
+/** Names before an outlook; the rest is counted. */
+const MOST_NAMES = 6;
+
 /** Discord shows at most 4,096 characters; this leaves room for names. */
 const MOST_CHARACTERS = 3500;
 
 /** All that is due to a member on one morning, as one message. */
-export function composeMorning({ member, today, items, asksQuiet }: Morning): Reply {
+export function composeMorning({ member, today, items, record, asksQuiet }: Morning): Reply {
   const order: DateOrder = member.dates ?? (member.units === 'C' ? 'DMY' : 'MDY');
   const winter = winterReaderOf(member, order);
   const sorted = [...items].sort((a, b) => urgencyOf(a) - urgencyOf(b));
   const paragraphs: string[] = [];
   for (const [kind, group] of groupBy(sorted, ({ nudge }) => nudge.kind)) {
-    if (group.length > ONE_BY_ONE[kind]) paragraphs.push(...groupParagraphs(kind, group, today, winter));
-    else for (const item of group) paragraphs.push(...itemParagraphs(item, today, winter, items.length > 1));
+    if (group.length > ONE_BY_ONE[kind]) {
+      paragraphs.push(...groupParagraphs(kind, group, today, winter));
+      if (kind === 'decision') paragraphs.push(...groupOutlooks(group, record));
+    } else {
+      for (const item of group) {
+        paragraphs.push(...itemParagraphs(item, today, winter, items.length > 1));
+        const outlook = outlookOfItem(item, record);
+        if (outlook !== null) paragraphs.push(outlookSentence(outlook));
+      }
+    }
   }
   const tips = sorted.some(({ nudge }) => nudge.kind === 'decision');
   const late = lateWords(sorted, today);
@@ -76,10 +92,39 @@ export function composeMorning({ member, today, items, asksQuiet }: Morning): Re
         kind: nudge.kind,
         due: nudge.due,
         late: nudge.due < today,
+        ...outlookPart({ nudge, standing }, record),
       })),
       ...(asksQuiet ? { asks: 'quiet' } : {}),
     },
   });
+}
+
+/** How past seasons would have ended, for a tree whose decision it is. */
+function outlookOfItem(
+  { nudge, standing }: MorningItem,
+  record: PreparedWarmth | null,
+): SupposedOutlook | null {
+  return record === null || nudge.kind !== 'decision' ? null : outlookOfTree(record, standing);
+}
+
+/** Trees of one span share their outlook, so many trees take few sentences. */
+function groupOutlooks(group: readonly MorningItem[], record: PreparedWarmth | null): string[] {
+  const told = group.flatMap((item) => {
+    const outlook = outlookOfItem(item, record);
+    return outlook === null ? [] : [{ name: item.standing.tree.name, words: outlookSentence(outlook) }];
+  });
+  return [...groupBy(told, ({ words }) => words)].map(
+    ([words, trees]) =>
+      `${listSome(
+        trees.map(({ name }) => name),
+        MOST_NAMES,
+      )}. ${words}`,
+  );
+}
+
+function outlookPart(item: MorningItem, record: PreparedWarmth | null) {
+  const outlook = outlookOfItem(item, record);
+  return outlook === null ? {} : { outlook: outlookData(outlook) };
 }
 
 const QUIET_WORDS =

@@ -4,6 +4,7 @@ import type { Clock } from '../clock.ts';
 import type { Reply } from '../club/reply.ts';
 import { groupBy } from '../group-by.ts';
 import type { Database } from '../records/database.ts';
+import { preparedRecord } from '../records/prepared.ts';
 import { members, type Nudge, trees } from '../records/schema.ts';
 import { standingsOf } from '../records/standing.ts';
 import { type Claim, claimMorning, idsOf, LEASE_SECONDS, postponeClaim, settleClaim } from './claim.ts';
@@ -57,7 +58,10 @@ export async function deliverMorning(delivery: Delivery, memberId: number): Prom
   await settleClaim(db, claim, idsOf(stale), { state: 'cancelled', error: CANCELLED.settled });
   if (items.length === 0) return { kind: 'nothing' };
   const asksQuiet = await shouldAskQuiet(db, claim.member, claim.today);
-  const outcome = await send(delivery, claim, composeMorning({ ...claim, items, asksQuiet }));
+  const record = items.some(({ nudge }) => nudge.kind === 'decision')
+    ? await preparedRecord(db, claim.member)
+    : null;
+  const outcome = await send(delivery, claim, composeMorning({ ...claim, items, record, asksQuiet }));
   return complete(delivery, claim, items, outcome, asksQuiet);
 }
 

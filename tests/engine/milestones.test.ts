@@ -84,6 +84,25 @@ describe('what comes when', () => {
     expect(milestonesOf(seasonCase('2026-05-01', { garden }))).toEqual([]);
   });
 
+  it('moves the decision and its heads-up to the outlook’s date, and leaves them where it has none', () => {
+    const withOutlook = (outlookDate: ReturnType<typeof day> | null) =>
+      Object.fromEntries(
+        milestonesOf({ ...seasonCase('2026-05-01'), outlookDate }).map(({ kind, on }) => [kind, on]),
+      );
+    expect(withOutlook(day('2026-08-20'))).toMatchObject({
+      'heads-up': '2026-08-06',
+      decision: '2026-08-20',
+    });
+    expect(withOutlook(null)).toMatchObject({ 'heads-up': '2026-06-23', decision: '2026-07-07' });
+    // Without reliable heat there is nothing to count back from, whatever the outlook says.
+    const cool = { ...seasonCase('2026-05-01', { garden: { heat: { kind: 'none' } } }) };
+    for (const outlookDate of [day('2026-06-11'), null]) {
+      const kinds = milestonesOf({ ...cool, outlookDate }).map(({ kind }) => kind);
+      expect(kinds).not.toContain('decision');
+      expect(kinds).toContain('dormant');
+    }
+  });
+
   it('opens the decision again when all fruitlets dropped', () => {
     const notes = [note('fruitlets', '2026-06-01', main), note('dropped', '2026-06-20')];
     expect(dates('2026-06-20', { notes })).toMatchObject({ decision: '2026-07-07' });

@@ -162,13 +162,28 @@ describe('the verdict, row by row', () => {
     });
   });
 
-  it('follows the outlook where the member chose it, but never past the last tip that helps', () => {
+  it('follows the outlook where the member chose it, and counts by days where it has no date', () => {
     const decided = (outlookDate: string) =>
       verdictOf({ ...seasonCase('2026-05-01', { garden: { caution: 2 } }), outlookDate: day(outlookDate) })
         .decisionDate;
     expect(decided('2026-07-20')).toBe('2026-07-18');
-    expect(decided('2026-08-20')).toBe('2026-07-29');
+    expect(decided('2026-08-20')).toBe('2026-08-18');
     expect(verdictOf({ ...seasonCase('2026-05-01'), outlookDate: null }).decisionDate).toBe('2026-07-07');
+  });
+
+  it('still says to tip up to the outlook’s own date, where it lies past the last tip by days', () => {
+    // By days the last tip is 31 July: 97 days before 5 November, three weeks past the heat.
+    const verdictOn = (today: string, outlookDate: string) => {
+      const { verdict, timing, latestTipDate } = verdictOf({
+        ...seasonCase(today),
+        outlookDate: day(outlookDate),
+      });
+      return [verdict, timing, latestTipDate];
+    };
+    expect(verdictOn('2026-08-19', '2026-08-20')).toEqual(['watch', undefined, '2026-08-20']);
+    expect(verdictOn('2026-08-20', '2026-08-20')).toEqual(['tip', 'late', '2026-08-20']);
+    expect(verdictOn('2026-08-21', '2026-08-20')).toEqual(['let-grow', undefined, '2026-08-20']);
+    expect(verdictOn('2026-07-31', '2026-06-20')).toEqual(['tip', 'late', '2026-07-31']);
   });
 
   it('lets the leaders stay when the tree is kept for both, or is in its first year', () => {
