@@ -2,9 +2,10 @@ import { answerVerb, undoVerb } from './answer.ts';
 import { clubFeature } from './club-settings.ts';
 import { dueFeature, dueTreeVerb } from './due.ts';
 import type { ButtonVerb, Feature } from './feature.ts';
+import { lookUpVerb } from './garden-lookup.ts';
 import { gardenSet } from './garden-set.ts';
 import { gardenShow } from './garden-show.ts';
-import { gardenWeather } from './garden-weather.ts';
+import { gardenWeather, weatherPlaceVerb } from './garden-weather.ts';
 import { helpFeature } from './help.ts';
 import { cropVerb, logVerb } from './log-verbs.ts';
 import { mydataErase, mydataExport, mydataLearning } from './mydata.ts';
@@ -55,6 +56,8 @@ export const verbs: readonly ButtonVerb[] = [
   logVerb,
   cropVerb,
   ripeningVerb,
+  lookUpVerb,
+  weatherPlaceVerb,
   showVerb,
   retireVerb,
   restoreVerb,

@@ -4,9 +4,14 @@ import type { FoundRecord } from '../weather/lookup.ts';
 import { findPlace } from '../weather/places.ts';
 import type { Context } from './context.ts';
 import { dateOrderOf, todayOf } from './date-option.ts';
+import type { ButtonVerb } from './feature.ts';
+import { changedSeason } from './garden-change.ts';
 import { saveGarden } from './garden-save.ts';
 import { gardenData, gardenFields, gardenStory } from './garden-words.ts';
 import { type Reply, reply } from './reply.ts';
+
+/** `look-up`: the same as /garden weather without a file. */
+export const lookUpVerb: ButtonVerb = { verb: 'look-up', press: (context) => lookUpWeather(context) };
 
 /** Looks up the daily record for the garden's place; the garden stays as it was when that fails. */
 export async function lookUpWeather(context: Context): Promise<Reply> {
@@ -30,7 +35,15 @@ export async function lookUpWeather(context: Context): Promise<Reply> {
   const order = dateOrderOf(context);
   return reply({
     title: 'Your record is in',
-    text: [sourceWords(found), ...found.remarks, gardenStory(member, todayOf(context), order)].join('\n\n'),
+    text: [
+      sourceWords(found),
+      ...found.remarks,
+      ...(context.member.ownSeriesId === null
+        ? []
+        : ['Your own readings stand before it, day by day; it fills the days they lack.']),
+      ...changedSeason(context.member, member, order),
+      gardenStory(member, todayOf(context), order),
+    ].join('\n\n'),
     fields: gardenFields(member, context.club, order),
     data: { ...gardenData(member, context.club), source: { kind: found.source, name: found.name } },
   });

@@ -98,6 +98,11 @@ export const gardenSet: Feature = {
       title: 'Your garden',
       text: [...change.remarks, gardenStory(member, today, order)].join('\n\n'),
       fields: gardenFields(member, context.club, order),
+      // Whoever says where they garden is a press away from their season.
+      buttons:
+        member.lat !== null && member.seriesId === null
+          ? [{ label: 'Look up its weather', action: 'look-up' }]
+          : [],
       data: { ...gardenData(member, context.club), understood: change.understood },
     });
   },
@@ -117,6 +122,9 @@ async function readPlace(context: Context, input: Input, change: Change) {
   if (found !== null) {
     Object.assign(change.set, found.set);
     change.remarks.push(...found.remarks);
+    if (found.set.seriesId === null && context.member.seriesId !== null) {
+      change.remarks.push('The record looked up for your former place no longer counts.');
+    }
   }
   const { zone } = input;
   if (typeof zone !== 'string') return;

@@ -47,10 +47,18 @@ export function gardenStory(member: Member, today: Day, order: DateOrder): strin
 /** What the record says where the member said otherwise. */
 function disagreement(member: Member, order: DateOrder): string[] {
   const heat = member.summary?.heat;
-  if (member.heatEnd === null || heat?.kind !== 'date' || heat.heatEnd === member.heatEnd) return [];
-  return [
-    `The weather record says ${monthDayWords(heat.heatEnd, order)}; to follow it type /garden set heat_end:record.`,
-  ];
+  if (member.heatEnd === null || heat === undefined || heat.greatestShare === null) return [];
+  const follow = 'to follow it type /garden set heat_end:record.';
+  switch (heat.kind) {
+    case 'date':
+      return heat.heatEnd === member.heatEnd
+        ? []
+        : [`The weather record says ${monthDayWords(heat.heatEnd, order)}; ${follow}`];
+    case 'never-ends':
+      return [`By the weather record it never ends; ${follow}`];
+    case 'none':
+      return [`The weather record shows no reliable heat at that mark; ${follow}`];
+  }
 }
 
 function recordDoubts(summary: RecordSummary | null, running: Season): string[] {
@@ -91,7 +99,12 @@ export function gardenFields(member: Member, club: Club, order: DateOrder): Fiel
 }
 
 function frostWords(stated: MonthDay | null, stat: FrostStat | undefined, order: DateOrder): string {
-  if (stated !== null) return `${monthDayWords(stated, order)}, as you said`;
+  if (stated !== null) {
+    const recorded = stat?.p50 ?? null;
+    const record =
+      recorded === null || recorded === stated ? '' : ` (the record: ${monthDayWords(recorded, order)})`;
+    return `${monthDayWords(stated, order)}, as you said${record}`;
+  }
   if (stat === undefined || stat.seasons === 0) return 'not known';
   if (stat.p50 === null || stat.p10 === null || stat.p90 === null)
     return `none in ${countWords(stat.seasons, 'season')}`;
