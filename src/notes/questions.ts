@@ -4,6 +4,7 @@ import { type Item, readItems } from './items.ts';
 import { type AskIntent, INTENTS } from './lexicon/intents.ts';
 import { readMood } from './mood.ts';
 import { compileTable, findMatches } from './patterns.ts';
+import { intentByCues, saysYesOrNo } from './question-cues.ts';
 import { readNote } from './read-note.ts';
 import { readSaying } from './sayings.ts';
 import { MOST_CANDIDATES } from './settle.ts';
