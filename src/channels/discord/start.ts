@@ -9,6 +9,7 @@ import { topUpWeather } from '../../nudges/weather-top-up.ts';
 import { type PeriodicTask, startWorker, type Worker } from '../../nudges/worker.ts';
 import type { OpenedDatabase } from '../../records/database.ts';
 import type { Settings } from '../../settings.ts';
+import { warmPlaces } from '../../weather/places.ts';
 import { forgetHandled } from './claims.ts';
 import { createClient } from './client.ts';
 import { eraseLeftClubs } from './clubs.ts';
@@ -146,6 +147,10 @@ async function startGateway(
     watchGateway(client, () => fail('Nothing was heard of Discord for minutes; ended, to be started again.')),
   );
   void sayWhatDiffers(client, settings, log);
+  // The first to type a place would wait for the towns longer than Discord waits for completions.
+  void warmPlaces().catch((error: unknown) =>
+    log.warn({ error: describeError(error) }, 'the towns could not be read'),
+  );
   return client;
 }
 
