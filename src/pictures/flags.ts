@@ -26,6 +26,10 @@ export interface PlacedFlags {
 
 const LANE_PX = 42;
 const GAP_PX = 14;
+/** Words clear of their own line make room for one that runs close to it. */
+const BESIDE_PX = 10;
+/** Between a line and words clear of it. */
+const CLEAR_PX = 8;
 
 interface Placing {
   readonly flag: Flag;
@@ -57,12 +61,17 @@ export function placeFlags(flags: readonly Flag[], room: FlagRoom, measure: Meas
   };
 }
 
+type Clashes = (a: Placing, b: Placing) => boolean;
+
 function best(flags: readonly Flag[], room: FlagRoom, measure: Measure): readonly Placing[] {
-  for (let lanes = 1; lanes <= flags.length; lanes++) {
-    const found = place(flags, [], lanes, room, measure);
-    if (found) return found;
+  // Should lines stand too close for any way without a line through words, every date is still shown.
+  for (const clashes of [clash, wordsMeet]) {
+    for (let lanes = 1; lanes <= flags.length; lanes++) {
+      const found = place(flags, [], lanes, room, measure, clashes);
+      if (found) return found;
+    }
   }
-  return [];
+  throw new Error('a lane for each flag leaves no words to meet');
 }
 
 function place(
@@ -71,16 +80,25 @@ function place(
   lanes: number,
   room: FlagRoom,
   measure: Measure,
+  clashes: Clashes,
 ): readonly Placing[] | null {
   const [flag, ...others] = rest;
   if (flag === undefined) return placed;
   const width = measure.width(flag.words, SIZE.text, true);
   const clamp = (left: number) => Math.max(room.left, Math.min(left, room.right - width));
   for (let lane = 0; lane < lanes; lane++) {
-    for (const left of [flag.x - width / 2, flag.x - 12, flag.x - width + 12].map(clamp)) {
+    // Over its line, across it, or clear of it to one side, for lines that stand close.
+    const ways = [
+      flag.x - width / 2,
+      flag.x - 12,
+      flag.x - width + 12,
+      flag.x + CLEAR_PX,
+      flag.x - width - CLEAR_PX,
+    ];
+    for (const left of ways.map(clamp)) {
       const placing = { flag, lane, left, right: left + width };
-      if (placed.some((other) => clash(placing, other) || clash(other, placing))) continue;
-      const found = place(others, [...placed, placing], lanes, room, measure);
+      if (placed.some((other) => clashes(placing, other) || clashes(other, placing))) continue;
+      const found = place(others, [...placed, placing], lanes, room, measure, clashes);
       if (found) return found;
     }
   }
@@ -89,8 +107,12 @@ function place(
 
 /** Whether the words of `a` meet those of `b`, or the line of `b` runs through them on its way down. */
 function clash(a: Placing, b: Placing): boolean {
-  if (a.lane === b.lane) return a.left < b.right + GAP_PX && b.left < a.right + GAP_PX;
+  if (a.lane === b.lane) return wordsMeet(a, b);
   return b.lane > a.lane && b.flag.x > a.left - GAP_PX / 2 && b.flag.x < a.right + GAP_PX / 2;
+}
+
+function wordsMeet(a: Placing, b: Placing): boolean {
+  return a.lane === b.lane && a.left < b.right + GAP_PX && b.left < a.right + GAP_PX;
 }
 
 /** Pairs of labels that lie over each other; empty in a good picture. */
