@@ -26,8 +26,6 @@ export interface PlacedFlags {
 
 const LANE_PX = 42;
 const GAP_PX = 14;
-/** Words clear of their own line make room for one that runs close to it. */
-const BESIDE_PX = 10;
 /** Between a line and words clear of it. */
 const CLEAR_PX = 8;
 
