@@ -180,6 +180,14 @@ function oneOf(items: readonly Item[], noun: string, hit: Hit): Count | null {
     for (let j = i + 1; j < Math.min(items.length, i + 5); j++) {
       const next = items[j];
       if (!next) break;
+      if (
+        hit.kind === 'picked' &&
+        next.type === 'tree' &&
+        !next.typed.endsWith('s') &&
+        ['a', 'another', 'first', 'one'].includes(item.text) &&
+        !items.slice(j + 1, j + 3).some((each) => each.classes.has('FRUIT') || each.text === "'s")
+      )
+        return { count: 1 };
       if (next.classes.has(noun) && SINGULAR.has(next.text)) {
         // "the first fig", "a leader"; "the side shoot" has more words of the kind before its noun.
         return { count: 1 };

@@ -22,6 +22,18 @@ export function cutRuns(clauses: readonly Clause[]): Clause[] {
   return clauses.flatMap((clause) => {
     const trees = clause.items.flatMap((item, i) => (item.type === 'tree' ? [i] : []));
     if (trees.length < 2) return [clause];
+    const not = clause.items.findIndex(
+      (item, i) =>
+        item.text === 'not' &&
+        i > (trees[0] ?? 0) &&
+        i < (trees[1] ?? 0) &&
+        ['on', 'the', 'off', 'tree'].includes(clause.items[i + 1]?.text ?? ''),
+    );
+    if (not > 0)
+      return [
+        { ...clause, items: clause.items.slice(0, not) },
+        { ...clause, items: clause.items.slice(not), join: 'comma' as const, sub: null },
+      ];
     const hits = rawHits(clause);
     if (hits.length < 2) return [clause];
     const cuts: number[] = [];
@@ -281,6 +293,14 @@ function makesSense(
     ['colour', 'color', 'soft', 'swell', 'swollen'].includes(verb.text)
   )
     return !items.some((item) => item.classes.has('LEAF'));
+  if (
+    kind === 'ask-kind' &&
+    at.length === 1 &&
+    ['something', 'somethings', 'thing', 'things', 'bits', 'growth', 'stuff', 'thingy', 'growths'].includes(
+      verb.text,
+    )
+  )
+    return false;
   if (kind === 'trouble' && at.length === 1 && TWO_FACED.has(verb.text)) return false;
   return true;
 }

@@ -306,6 +306,13 @@ export function readMood(clause: Clause, today: string): Mood {
       ['its', 'her', 'his', 'the', 'my', 'in'].includes(before)
     )
       past = true;
+    if (
+      unrealFrom === null &&
+      item.type === 'date' &&
+      /tonight/i.test(item.typed) &&
+      items.some((each) => each.type === 'word' && /ing$/.test(each.text))
+    )
+      unrealFrom = 0;
     // "summer 23"
     if (
       item.type === 'date' &&

@@ -296,6 +296,14 @@ function readNumber(items: readonly Item[], i: number): { value: number; end: nu
   }
   const value = NUMBER_WORDS.get(text);
   if (value === undefined) return null;
+  if (
+    value > 0 &&
+    value < 20 &&
+    next?.text === 'and' &&
+    items[i + 2]?.text === 'a' &&
+    items[i + 3]?.text === 'half'
+  )
+    return scaled(value + 0.5, items, i + 4);
   if (value >= 20 && value < 100) {
     const at = next?.text === '-' ? i + 2 : i + 1;
     const ones = NUMBER_WORDS.get(items[at]?.text ?? '');

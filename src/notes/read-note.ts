@@ -35,6 +35,8 @@ export function readNote(text: string, setting: Setting): NoteReading {
   const sayings = mendRepairs(clauses.map((clause) => readSaying(clause, setting.today)));
   const draft: Draft = { logged: [], pending: [] };
   markRiddles(sayings);
+  spreadHeadings(sayings);
+  eatWhatWasThere(sayings);
   inheritMoods(sayings, setting.today);
   if (isEmptyNote(sayings)) return askKindOfAll(sayings, setting);
   const subjects = spreadSubjects(sayings, setting);
@@ -45,10 +47,61 @@ export function readNote(text: string, setting: Setting): NoteReading {
   return settleEvents(draft, setting.today);
 }
 
+/** "harvest: ronde 11, alma 3": the heading says what was done with all that follows. */
+function spreadHeadings(sayings: readonly Saying[]): void {
+  sayings.forEach((heading, h) => {
+    const next = sayings[h + 1];
+    const hit = heading.hits[0];
+    if (!hit || heading.mentions.length > 0 || next?.clause.join !== 'colon' || heading.items.length > 5)
+      return;
+    if (heading.items.some((item) => item.quantity)) return;
+    let given = false;
+    for (let k = h + 1; k < sayings.length; k++) {
+      const saying = sayings[k];
+      if (!saying || saying.clause.sentence !== heading.clause.sentence) break;
+      if (saying.mentions.length === 0 || saying.hits.some((each) => each.kind !== 'fruitlets')) continue;
+      const end = saying.items.length;
+      saying.hits = [{ kind: hit.kind, at: [], first: end, last: end, core: end }];
+      saying.count = saying.items.find((item) => item.quantity)?.quantity ?? null;
+      given = true;
+    }
+    if (given) {
+      heading.hits = [];
+      heading.dropped = true;
+    }
+  });
+}
+
+/** "last year's wood gave 3 figs, eaten": what was told of before is what was eaten. */
+function eatWhatWasThere(sayings: readonly Saying[]): void {
+  sayings.forEach((saying, s) => {
+    const eaten = saying.hits[0];
+    if (eaten?.kind !== 'picked' || saying.hits.length !== 1 || saying.mentions.length > 0) return;
+    if (
+      saying.items.some((item) => item.quantity || item.classes.has('FRUIT')) &&
+      !saying.items.some((item) => item.text === 'bites' || item.text === 'bite')
+    )
+      return;
+    for (let k = s - 1; k >= 0; k--) {
+      const before = sayings[k];
+      if (!before || before.clause.sentence !== saying.clause.sentence) return;
+      const shown = before.hits.find((hit) => hit.kind === 'fruitlets' || hit.kind === 'ripening');
+      if (!shown) continue;
+      before.hits = before.hits.map((hit) => (hit === shown ? { ...hit, kind: 'picked' as const } : hit));
+      before.date ??= saying.date;
+      saying.hits = [];
+      saying.dropped = true;
+      return;
+    }
+  });
+}
+
 /** "round thing at the node on the ronde, fig?": the fragment asks what the thing before it is. */
 function markRiddles(sayings: readonly Saying[]): void {
   for (const saying of sayings) {
     if (!saying.clause.asked || saying.mentions.length > 0 || saying.items.length > 3) continue;
+    if (saying.items.some((item) => ['how', 'many', 'when', 'why', 'no', 'any'].includes(item.text)))
+      continue;
     if (!saying.items.some((item) => ['FRUIT', 'LEAF', 'BUD'].some((name) => item.classes.has(name))))
       continue;
     if (saying.items.some((item) => item.classes.has('RIPE') || item.classes.has('PICKED'))) continue;
@@ -274,6 +327,15 @@ function readHits(
           open: { kind: 'remark', on: setting.today },
         });
       else remark();
+      return;
+    }
+    const raided =
+      hit.kind === 'fruitlets' &&
+      saying.mentions.length === 0 &&
+      all[s - 1]?.clause.sentence === saying.clause.sentence &&
+      all[s - 1]?.items.some((item) => item.classes.has('THIEF')) === true;
+    if (raided) {
+      remark();
       return;
     }
     pushEvents(eventOf(hit.kind, hit, saying, isBreba(saying, all, s)), scene, null);
@@ -743,6 +805,9 @@ function spreadDates(sayings: readonly Saying[], subjects: readonly Subject[], t
       leading = null;
       if (!saying.items.some((item) => WERE.has(item.text))) last = null;
     }
+    const bare = saying.vague !== null && isOnlyATime(saying) && s > 0;
+    const ahead = sayings[s - 1];
+    if (bare && ahead && ahead.hits.length > 0 && !ahead.date) ahead.vague ??= saying.vague;
     const own = saying.date?.date;
     const first = saying.hits[0];
     if (own) {
@@ -788,6 +853,10 @@ function spreadDates(sayings: readonly Saying[], subjects: readonly Subject[], t
   });
   void subjects;
   return out;
+}
+
+function isOnlyATime(saying: Saying): boolean {
+  return saying.hits.length === 0 && saying.mentions.length === 0 && saying.items.length === 1;
 }
 
 /** "tipped the alma and fed the ronde yesterday": the closing date holds for what is joined by "and". */

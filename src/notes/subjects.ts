@@ -297,7 +297,8 @@ function ellipsis(saying: Saying, before: Saying): Hit[] | null {
   const hit = before.hits[0];
   if (!hit || saying.hits.length > 0 || saying.mentions.length === 0) return null;
   const last = saying.items.at(-1);
-  if (!last || !(last.text === 'not' || last.classes.has('NONE'))) return null;
+  const opens = saying.items[0]?.text === 'not' && saying.items.length <= 5;
+  if (!last || !(last.text === 'not' || last.classes.has('NONE') || opens)) return null;
   const kind = hit.kind === 'fruitlets' ? ('no-fruitlets' as const) : null;
   return kind === null
     ? null

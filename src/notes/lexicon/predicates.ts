@@ -14,6 +14,8 @@ export const PREDICATES: readonly (readonly [kind: PredicateKind, patterns: read
   [
     'none',
     [
+      'ahead of ~ THIEF',
+      'put in pots',
       'birds one stone',
       'put|get|have it|this|that on|in record|file|log|diary',
       'cutting to the chase',
@@ -178,6 +180,11 @@ export const PREDICATES: readonly (readonly [kind: PredicateKind, patterns: read
   [
     'remark',
     [
+      'zero|none|nothing|no off|from DET? TREE',
+      'left ~ ones|FRUIT|rest',
+      'FRUIT fine|ok|okay|safe|intact|untouched|unharmed',
+      'looked|looking|searched|searching|hunted|hunting|checked|checking|waiting|look for ~ FRUIT',
+      'FRUIT ~ done|finished|over $',
       'bought|ordered|purchased|buying|bagged|picked ~~ for TREE',
       'picked up ~~ for TREE|PRO',
       'bought|ordered|purchased|grabbed ~ CAREOBJ|pot|net|label|stake|cage',
@@ -188,6 +195,7 @@ export const PREDICATES: readonly (readonly [kind: PredicateKind, patterns: read
   [
     'tipped',
     [
+      '^ tip|tips out|off $',
       'headed|snipped|clipped|cut|nipped back|out DET? growing? tip|tips|point|points',
       'TIPPED',
       'TIPPED ~ TREE',
@@ -234,6 +242,7 @@ export const PREDICATES: readonly (readonly [kind: PredicateKind, patterns: read
   [
     'branched',
     [
+      'gone|went|got all? bushy',
       'nothing|only|just but sticks|wood|twigs|branches',
       'forked|split in NUM2|two',
       'BRANCHED',
@@ -264,6 +273,9 @@ export const PREDICATES: readonly (readonly [kind: PredicateKind, patterns: read
   [
     'picked',
     [
+      'gone in NUM bites|bite|seconds|minutes|gulps|mouthfuls',
+      'had ~ last|first NUM',
+      'NUM ~ for the freezer|jam|kitchen',
       'PICKED PRO? clean',
       'PICKED',
       'PICKED NUM|WEIGHT',
@@ -293,7 +305,7 @@ export const PREDICATES: readonly (readonly [kind: PredicateKind, patterns: read
       'FRUIT off|from ~ TREE|PRO',
       'first|last|another|one|some|few|handful|bowlful|bowl|bucket|basket|punnet|colander|couple|plenty|loads|heaps|load|bag|hatful|ripe|tray|bucketful|basketful|more|all|couple off|from ~ TREE|PRO',
       'bowlful|handful|bucketful|basketful|punnet|colander|hatful|pocketful|trayful|bagful of? TREE|FRUIT',
-      'bowl|bucket|basket|tub|bag|tray of ~ TREE|FRUIT|ripe',
+      'bowl|basket|punnet|bucket of ~ FRUIT|ripe',
       'WEIGHT',
       'WEIGHT of? SIZE? TREE|FRUIT',
       'TREE WEIGHT',
@@ -321,6 +333,7 @@ export const PREDICATES: readonly (readonly [kind: PredicateKind, patterns: read
   [
     'dropped',
     [
+      'every|all ~ FRUIT ~ ~ on the deck|ground|floor|grass|patio',
       'FRUIT ~ DROPPING',
       'DROPPING ~ FRUIT',
       'lost NUM SIZE? FRUIT from|off DET? TREE',
@@ -382,7 +395,7 @@ export const PREDICATES: readonly (readonly [kind: PredicateKind, patterns: read
       'nectar',
       'doubled|tripled in size',
       'blowing up|like balloons',
-      'puffing|fattening|plumping|swelling|bulking|sizing|filling up|out|fast|nicely',
+      'puffing|fattening|plumping|swelling|bulking|filling up|out|fast|nicely',
       'ready to pick|eat',
       'FRUIT ~ ready',
       'bag|bagging|cracking skin|skins',
@@ -395,6 +408,7 @@ export const PREDICATES: readonly (readonly [kind: PredicateKind, patterns: read
   [
     'fruitlets',
     [
+      'FRUIT sizing up',
       'TREE ~ with ~ FRUIT',
       'chockers|chocker|busting|brimming|filled|dotted|hooching|bulging|jampacked with|in|of? ~ FRUIT',
       'NUM on new $',
@@ -442,6 +456,10 @@ export const PREDICATES: readonly (readonly [kind: PredicateKind, patterns: read
   [
     'no-fruitlets',
     [
+      'came|coming|come up empty',
+      'FRUIT count? zero|none|nil|nada',
+      'bugger|sod|naff|jack|diddly|sweet all|nothing|fa ~ TREE|PRO?',
+      'bugger|sod|naff|jack all',
       'NONE on|at|in|there|showing|to see|to report|yet|so|here|doing|forming|visible|happening|$ ~',
       'nothing|nada|zilch|zip|none|nope|nil',
       'NEG ~ FRUIT',
@@ -470,6 +488,7 @@ export const PREDICATES: readonly (readonly [kind: PredicateKind, patterns: read
   [
     'buds-double',
     [
+      'budding in pairs|twos|doubles',
       'double|doubled|twin|twinned|paired|dual|duplicate BUD|BUMP|NODE|NUM?',
       'doubles|twins',
       'double|twin|paired|twinned up|budded',
@@ -597,7 +616,6 @@ export const PREDICATES: readonly (readonly [kind: PredicateKind, patterns: read
       'snapped|broke|broken|cracked|split|lost|tore|ripped|smashed ~ SHOOT|pot',
       'SHOOT ~ snapped|broke|broken|cracked|split|tore',
       'pot cracked|broke|split|smashed|toppled|over',
-      'NUM? TROUBLE on',
       'wind|sun|hail|heat|storm|water|salt|cold|root|leaf|fig|spider|fruit|chemical|fertilizer|feed|spray|bark|stem rot|damage|damaged|burn|burnt|burned|scorch|scald|curl|mites|mite|spot|flies|fly|scorched|stressed|stress|mosaic|rust|split|beetle|borer',
       'heat stress|stressed',
       'not well|happy|happier|looking|right|great|good|thriving',
@@ -633,6 +651,10 @@ export const PREDICATES: readonly (readonly [kind: PredicateKind, patterns: read
   [
     'care',
     [
+      'npk sprinkled|scattered|on|round|around ~ TREE|PRO',
+      'gave|given TREE|PRO ~ npk',
+      'gave|given TREE|PRO ~ MEASURE of?',
+      'poo|manure|compost|muck|droppings for|on|round|around DET? TREE',
       'frost|fleece cloth|cover|covers|blanket|blankets',
       'TREE went|gone outside|outdoors|out|indoors|inside|in',
       'npk on|for|to ~ TREE|PRO',
@@ -666,7 +688,7 @@ export const PREDICATES: readonly (readonly [kind: PredicateKind, patterns: read
       '^ i? dropped TREE off at|to|with',
       'put|puts|putting|threw|set|hung|popped|slipped|stuck|draped|tied|pulled|slung|built|rigged ~ net|netting|mesh|bag|bags|fleece|cover|shade|shadecloth|cage|frame|sheet|blanket|cloth|organza|stake|trellis|saucer|wheels|dolly|bricks|feet|tray',
       'bags|organza|net|nets|netting|mesh|fleece|cover|shade on|over|up|off|round',
-      'moved|wheeled|shifted|carried|lugged|hauled|dragged|marched|rolled|brought|took|put|turned|swapped|spun|rotated|walked|shuffled|lifted|hoisted|sat|stood|set|placed|parked|relocated|tucked|bedded|heaved|humped|schlepped ~ TREE|PRO ~ PREP|in|out|inside|outside|back|round|indoors|outdoors|away|home|up|down',
+      'moved|wheeled|shifted|carried|lugged|hauled|dragged|marched|rolled|brought|took|put|turned|swapped|spun|rotated|walked|shuffled|lifted|hoisted|placed|parked|relocated|tucked|bedded|heaved|humped|schlepped ~ TREE|PRO ~ PREP|in|out|inside|outside|back|round|indoors|outdoors|away|home|up|down',
       'moved|brought|took|carried|wheeled|put in|out|inside|outside|indoors|outdoors TREE|PRO',
       'TREE ~ moved|wheeled|shifted|brought|carried ~ PREP|inside|outside',
       'potted|repotted|bumped|sized up|on|into',
@@ -747,6 +769,7 @@ export const PREDICATES: readonly (readonly [kind: PredicateKind, patterns: read
   [
     'rooted',
     [
+      'NUM had|have|has|got|with root|roots',
       'ROOTED',
       'CUTTING ~ ROOTED',
       'ROOTED ~ CUTTING',
