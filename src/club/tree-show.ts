@@ -24,7 +24,7 @@ import { treeWords } from './tree-list.ts';
 import { treePicture } from './tree-show-picture.ts';
 import { lineageWords, pastField, stateWords, timeLine } from './tree-show-words.ts';
 import { verdictData } from './verdict-data.ts';
-import { coverWords, winterReaderOf } from './winter-words.ts';
+import { coverWords, isResting, winterReaderOf } from './winter-words.ts';
 import { dayWords, distanceWords } from './words.ts';
 
 export const treeShow: Feature = {
@@ -67,7 +67,6 @@ export async function showTree(context: Context, tree: Tree): Promise<Reply> {
   const from = lineageWords(lineage);
   const retired =
     tree.retiredOn === null ? null : `Retired on ${dayWords(tree.retiredOn, order)}; its story is kept.`;
-  const isWinter = next?.kind === 'dormant' || next === null;
   const paragraphs = [
     `${treeWords(tree)}.`,
     retired ?? stateWords(standing, order),
@@ -75,10 +74,10 @@ export async function showTree(context: Context, tree: Tree): Promise<Reply> {
     retired === null ? lateFruitWords(standing, order) : null,
     retired === null ? coverGainWords(standing) : null,
     next === null
-      ? null
+      ? openDecision(standing)
       : `Next: ${DUE_WORDS[next.kind]}, ${dayWords(next.on, order)} (${distanceWords(today, next.on)}).`,
     outlook === null || retired !== null ? null : outlookSentence(outlook),
-    isWinter && retired === null ? coverWords(standing, winterReaderOf(member, order)) : null,
+    isResting(standing) && retired === null ? coverWords(standing, winterReaderOf(member, order)) : null,
     ...questions.paragraphs,
   ];
   return reply({
@@ -125,6 +124,13 @@ function nextOf(standing: Standing): Milestone | null {
         holds && on > input.today && !(closed && (kind === 'heads-up' || kind === 'decision')),
     ) ?? null
   );
+}
+
+/** What is left to do where no date is ahead. */
+function openDecision({ result, tree }: Standing): string | null {
+  return result.verdict === 'tip'
+    ? `Next: look at its nodes and decide; /tip tree:${tree.name} has the whole verdict.`
+    : null;
 }
 
 function present(name: string, value: string | null): { name: string; value: string }[] {

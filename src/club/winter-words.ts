@@ -1,4 +1,6 @@
+import { addDays } from '../engine/day.ts';
 import { toFahrenheit } from '../engine/record-summary.ts';
+import { midSeason } from '../engine/season.ts';
 import { BREBA_KILL_C, type ColdStat, WOOD_KILL_C } from '../engine/winter-cold.ts';
 import type { DateOrder } from '../notes/contract.ts';
 import type { Member } from '../records/schema.ts';
@@ -14,6 +16,20 @@ export interface WinterReader {
 
 export function winterReaderOf(member: Member, order: DateOrder): WinterReader {
   return { order, units: member.units, cold: member.summary?.cold ?? null };
+}
+
+/** Where no frost is known, figs rest from this long after midsummer's parting day until this long before. Ours, days. */
+const REST_AFTER_DAYS = 110;
+const REST_BEFORE_DAYS = 130;
+
+/** Whether it is the season of rest, by frosts where they are known. */
+export function isResting({ input, season }: Standing): boolean {
+  const { today, garden, observations } = input;
+  const middle = midSeason(season);
+  const leafless = !observations.some(({ kind, on }) => kind === 'leafed-out' && on <= today);
+  const fall = garden.firstFrost ?? addDays(middle, REST_AFTER_DAYS);
+  const spring = garden.lastFrost ?? addDays(middle, -REST_BEFORE_DAYS);
+  return today >= fall || (today < spring && leafless);
 }
 
 /** A tree's winter in sentences: its cuttings, its shape and what that costs, its cover. */
