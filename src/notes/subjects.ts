@@ -153,7 +153,11 @@ export function spreadSubjects(sayings: readonly Saying[], setting: Setting): Su
       const forward = forwardObject(sayings, s);
       const carried = carry.length > 0 && (sameSentence || saying.pronoun || forward === null);
       if (forward !== null && !saying.pronoun && (carry.length === 0 || !sameSentence || isVerbOnly(saying)))
+        {
         mentions = forward;
+        const owner = sayings.find((each) => each.mentions === forward);
+        if (owner && owner.hits.length === 0) owner.dropped = true;
+      }
       else if (carried) mentions = PLURALS(saying) && group.length > 1 ? group : carry;
       else if (about.length > 0) mentions = about;
       else {
@@ -328,6 +332,7 @@ function isNumberOnly(saying: Saying, hit: Hit): boolean {
       item.classes.has('SIZE') ||
       [
         'lot',
+        'that',
         'all',
         'total',
         'in',

@@ -323,7 +323,7 @@ function isDescribed(items: readonly Item[], at: number, end: number, named: boo
     const further = items[lead - 2]?.text ?? '';
     if (
       GENERIC.has(head) ||
-      ['fig', 'it', 'thats', 'is', 'pot'].includes(head) ||
+      (!named && ['fig', 'it', 'thats', 'is', 'pot'].includes(head)) ||
       (head === 'next' && GENERIC.has(further))
     )
       return true;

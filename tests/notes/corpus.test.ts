@@ -1,0 +1,36 @@
+import { describe, expect, it } from 'vitest';
+import { scoreNote, scoreQuestion } from './corpus/score.ts';
+import { notesOf, questionsOf } from './setting.ts';
+
+const NOTES = [
+  ['notes-public.jsonl', 0.95],
+  ['notes-dev-1.jsonl', 0.95],
+  ['notes-dev-2.jsonl', 0.9],
+  ['notes-dev-3.jsonl', 0.88],
+] as const;
+const QUESTIONS = [
+  ['questions-public.jsonl', 0.95],
+  ['questions-dev.jsonl', 0.95],
+  ['questions-dev-2.jsonl', 0.95],
+] as const;
+
+/** Labelled messages; the labels follow corpus/RULES.md. `npm run corpus -- FILE` lists the misses. */
+describe('the corpus', () => {
+  it.each(NOTES)('%s is read right in its share of notes', (name, share) => {
+    const { setting, items } = notesOf(name);
+    const scores = items.map((item) => scoreNote(item, setting));
+    expect(scores.filter(({ right }) => right).length / scores.length).toBeGreaterThanOrEqual(share);
+  });
+
+  it('records nothing decisive that the public notes do not say', () => {
+    const { setting, items } = notesOf('notes-public.jsonl');
+    const wrong = items.map((item) => scoreNote(item, setting)).filter(({ falseDecisive }) => falseDecisive.length > 0);
+    expect(wrong.map(({ item }) => item.text)).toEqual([]);
+  });
+
+  it.each(QUESTIONS)('%s is understood in its share of questions', (name, share) => {
+    const { setting, items } = questionsOf(name);
+    const scores = items.map((item) => scoreQuestion(item, setting));
+    expect(scores.filter(({ right }) => right).length / scores.length).toBeGreaterThanOrEqual(share);
+  });
+});
