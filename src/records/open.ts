@@ -51,7 +51,7 @@ export async function openEmbedded(folder: string): Promise<OpenedDatabase> {
         query: async (text, values) => ({
           rows:
             values === undefined || values.length === 0
-              ? ((await client.exec(text)).at(-1)?.rows ?? [])
+              ? await runEmbeddedScript(client, text)
               : (await client.query<Record<string, unknown>>(text, values)).rows,
         }),
       },
@@ -63,6 +63,16 @@ export async function openEmbedded(folder: string): Promise<OpenedDatabase> {
     };
   } catch (error) {
     release();
+    throw error;
+  }
+}
+
+/** A script that fails in a transaction of its own must not leave that open for everybody. */
+async function runEmbeddedScript(client: PGlite, text: string): Promise<Record<string, unknown>[]> {
+  try {
+    return (await client.exec(text)).at(-1)?.rows ?? [];
+  } catch (error) {
+    await client.exec('rollback');
     throw error;
   }
 }
@@ -100,34 +110,44 @@ export async function openPostgres(url: string, options: PostgresOptions = {}): 
   const client = postgres(url, { ...lasting, max: options.maxConnections ?? 10 });
   // drizzle() changes the client's parsers, so raw statements get one of their own.
   const rawClient = postgres(url, { ...lasting, max: 2, types: { json: JSON_AS_IT_STANDS } });
+  const scriptClient = postgres(url, { ...lasting, max: 1 });
+  const runScript = scriptRunner(scriptClient);
   return {
     db: drizzlePostgres(client, { schema }),
     raw: {
       query: async (text, values = []) => ({
         rows:
           values.length === 0
-            ? await runScript(rawClient, text)
+            ? await runScript(text)
             : [...(await rawClient.unsafe(text, values as never[]))],
       }),
     },
     shared: true,
     close: async () => {
-      await Promise.all([client.end({ timeout: 5 }), rawClient.end({ timeout: 5 })]);
+      await Promise.all([client, rawClient, scriptClient].map((one) => one.end({ timeout: 5 })));
     },
   };
 }
 
-/** Statements that may begin and end a transaction of their own, so that they need a connection to themselves. */
-async function runScript(client: postgres.Sql, text: string): Promise<Record<string, unknown>[]> {
-  const connection = await client.reserve();
-  try {
-    return [...(await connection.unsafe(text))];
-  } catch (error) {
-    await connection.unsafe('rollback').catch(() => {});
-    throw error;
-  } finally {
-    connection.release();
-  }
+/**
+ * Runs scripts, which may begin and end a transaction of their own, one after the other on a connection of
+ * theirs. Not `reserve()` on a pool: under load it takes connections that are still busy, and statements are
+ * never answered.
+ */
+function scriptRunner(client: postgres.Sql): (text: string) => Promise<Record<string, unknown>[]> {
+  let before: Promise<unknown> = Promise.resolve();
+  return (text) => {
+    const run = before.then(async () => {
+      try {
+        return [...(await client.unsafe(text))];
+      } catch (error) {
+        await client.unsafe('rollback').catch(() => {});
+        throw error;
+      }
+    });
+    before = run.catch(() => {});
+    return run;
+  };
 }
 
 /** PostgreSQL where a URL is given, else the embedded database in `folder`. */
