@@ -62,6 +62,7 @@ export function placeFlags(flags: readonly Flag[], room: FlagRoom, measure: Meas
 type Clashes = (a: Placing, b: Placing) => boolean;
 
 function best(flags: readonly Flag[], room: FlagRoom, measure: Measure): readonly Placing[] {
+  if (flags.length === 0) return [];
   // Should lines stand too close for any way without a line through words, every date is still shown.
   for (const clashes of [clash, wordsMeet]) {
     for (let lanes = 1; lanes <= flags.length; lanes++) {
