@@ -74,7 +74,9 @@ export async function showTree(context: Context, tree: Tree): Promise<Reply> {
     retired === null ? lateFruitWords(standing, order) : null,
     retired === null ? coverGainWords(standing) : null,
     next === null
-      ? openDecision(standing)
+      ? retired === null
+        ? openDecision(standing)
+        : null
       : `Next: ${DUE_WORDS[next.kind]}, ${dayWords(next.on, order)} (${distanceWords(today, next.on)}).`,
     outlook === null || retired !== null ? null : outlookSentence(outlook),
     isResting(standing) && retired === null ? coverWords(standing, winterReaderOf(member, order)) : null,
