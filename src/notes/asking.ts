@@ -125,6 +125,10 @@ function kindAnswer(short: string, ask: Ask, setting: Setting): Answer | null {
 const CORRECTING =
   /^(?:(?:no|nope|nah|sorry|oops|whoops|wait|actually|correction|i meant?|i mean|make that|scratch that|that(?:'s| is|s)? (?:was|should be|should have been|should say)|that was|it was|it's|its|they were|should be|should have been|not|ah|oh|my bad|meant|rather|edit|those were|these were|that|was|hang on|er|um)[\s,.:;!-]+)+/;
 
+/** Without one of these, "it was watered" tells something new rather than what the note before should have said. */
+const TAKING_BACK =
+  /\bnot\b|^(?:no|nope|nah|sorry|oops|whoops|wait|actually|correction|i mean|make that|scratch that|my bad|meant|rather|edit|hang on)\b|\bshould (?:be|have been|say)\b/;
+
 /** What a message puts right of the note before, or null when it is no correction. */
 export function readCorrection(
   text: string,
@@ -132,6 +136,12 @@ export function readCorrection(
   last: readonly ReadEvent[],
 ): Correction | null {
   const plain = text.trim().toLowerCase().replace(/[’‘]/g, "'").slice(0, 120);
+  // "no figs on the alma" is a note, "no, the tall one" is not.
+  if (/^(?:no|not|nope) (?!the |it |that |i |wait |sorry |not |those |these |they )/.test(plain)) return null;
+  // "not the oak" says only which it was not; "not the oak, the ash" would say which it was.
+  if (/^wait for |^not [^,;.–-]*$/.test(plain) && !/\bbut\b/.test(plain)) return null;
+  // What it was not does not say what it was.
+  if (/^not /.test(plain)) return null;
   const lead = CORRECTING.exec(`${plain} `);
   if (!lead || last.length === 0 || plain.includes('?')) return null;
   const rest = plain.slice(lead[0].length > plain.length ? plain.length : lead[0].length).trim();
@@ -189,6 +199,7 @@ export function readCorrection(
     if (found.kind === 'one' && left > 0) return { tree: found.id };
   }
   if (left > 0) {
+    if (!TAKING_BACK.test(plain)) return null;
     const reading = readNote(said, {
       ...setting,
       about: last.flatMap((event) => (event.tree === null ? [] : [event.tree])).slice(0, 1),

@@ -25,14 +25,16 @@ describe('answers', () => {
     expect(answerAsk(askOf('bumps on the alma'), { kind: 'fruitlets' }, SETTING).logged).toMatchObject([
       { tree: 3, kind: 'fruitlets' },
     ]);
-    expect(answerAsk(askOf("3 figs on the king, can't tell if breba or main"), { crop: 'breba' }, SETTING).logged).toMatchObject([
-      { tree: 10, kind: 'fruitlets', crop: 'breba', count: 3 },
-    ]);
+    expect(
+      answerAsk(askOf("3 figs on the king, can't tell if breba or main"), { crop: 'breba' }, SETTING).logged,
+    ).toMatchObject([{ tree: 10, kind: 'fruitlets', crop: 'breba', count: 3 }]);
   });
 
   it('may be typed', () => {
     expect(readAnswer('the tall one', askOf('tipped the kadota'), SETTING)).toEqual({ tree: 5 });
-    expect(readAnswer('last sunday', askOf('tipped the alma ages ago'), SETTING)).toEqual({ on: '2026-06-28' });
+    expect(readAnswer('last sunday', askOf('tipped the alma ages ago'), SETTING)).toEqual({
+      on: '2026-06-28',
+    });
     expect(readAnswer('figs', askOf('bumps on the alma'), SETTING)).toEqual({ kind: 'fruitlets' });
   });
 
@@ -59,5 +61,16 @@ describe('corrections', () => {
   it('are not seen in new notes', () => {
     expect(readCorrection('no figs on the alma', SETTING, logged)).toBeNull();
     expect(readCorrection('tipped the alma', SETTING, logged)).toBeNull();
+    for (const text of [
+      'no fruitlets on pot 3',
+      'no sign of figs on the alma',
+      'not tipped yet',
+      'no ripe figs yet',
+      'not the alma',
+      'it was watered today',
+      'wait for the alma',
+    ]) {
+      expect(readCorrection(text, SETTING, logged), text).toBeNull();
+    }
   });
 });
