@@ -178,6 +178,13 @@ function sift(hits: readonly Hit[], items: readonly Item[]): Hit[] {
         return false;
     }
     if (hit.kind === 'branched' && kinds.has('tipped') && onlyShootWord(hit, items)) return false;
+    // "tipped two side shoots": what was tipped, not what grew.
+    if (
+      hit.kind === 'branched' &&
+      !hit.at.some((i) => items[i]?.classes.has('BRANCHED')) &&
+      hits.some((each) => each.kind === 'tipped' && each.first < hit.first && hit.first - each.last <= 2)
+    )
+      return false;
     if (hit.kind === 'branched' && (kinds.has('pruned') || kinds.has('cuttings'))) return false;
     if (hit.kind === 'leafed-out' && (kinds.has('trouble') || kinds.has('dormant'))) return false;
     if (

@@ -273,7 +273,7 @@ function readHits(
   const before = inheritedMoods.get(saying);
   const remark = (): void => pushRemark(subject, setting, draft, !isPlainChatter(saying));
   if (saying.hits.length === 0) {
-    if (saying.dropped) return;
+    if (saying.dropped || (doubt && saying.mentions.length === 0)) return;
     const lone =
       subject.fresh === true &&
       saying.mentions.length > 0 &&

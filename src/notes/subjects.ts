@@ -152,13 +152,15 @@ export function spreadSubjects(sayings: readonly Saying[], setting: Setting): Su
     if (mentions.length === 0) {
       const forward = forwardObject(sayings, s);
       const carried = carry.length > 0 && (sameSentence || saying.pronoun || forward === null);
-      if (forward !== null && !saying.pronoun && (carry.length === 0 || !sameSentence || isVerbOnly(saying)))
-        {
+      if (
+        forward !== null &&
+        !saying.pronoun &&
+        (carry.length === 0 || !sameSentence || isVerbOnly(saying))
+      ) {
         mentions = forward;
         const owner = sayings.find((each) => each.mentions === forward);
         if (owner && owner.hits.length === 0) owner.dropped = true;
-      }
-      else if (carried) mentions = PLURALS(saying) && group.length > 1 ? group : carry;
+      } else if (carried) mentions = PLURALS(saying) && group.length > 1 ? group : carry;
       else if (about.length > 0) mentions = about;
       else {
         const later = sayings

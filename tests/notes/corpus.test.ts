@@ -24,7 +24,9 @@ describe('the corpus', () => {
 
   it('records nothing decisive that the public notes do not say', () => {
     const { setting, items } = notesOf('notes-public.jsonl');
-    const wrong = items.map((item) => scoreNote(item, setting)).filter(({ falseDecisive }) => falseDecisive.length > 0);
+    const wrong = items
+      .map((item) => scoreNote(item, setting))
+      .filter(({ falseDecisive }) => falseDecisive.length > 0);
     expect(wrong.map(({ item }) => item.text)).toEqual([]);
   });
 

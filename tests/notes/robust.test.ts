@@ -73,40 +73,95 @@ describe('whatever is typed', () => {
     expect(slowest.ms, slowest.text).toBeLessThanOrEqual(SLOWEST_MS);
   });
 
-  it.each(['constructor', '__proto__', 'toString alma hasOwnProperty 3', '\u0000\u0007alma\u200b', '🎉'.repeat(100)])(
-    'is data: %j',
-    (text) => {
-      expect(() => [readNote(text, SETTING), readMessage(text, SETTING)]).not.toThrow();
-    },
-  );
+  it.each([
+    'constructor',
+    '__proto__',
+    'toString alma hasOwnProperty 3',
+    '\u0000\u0007alma\u200b',
+    '🎉'.repeat(100),
+  ])('is data: %j', (text) => {
+    expect(() => [readNote(text, SETTING), readMessage(text, SETTING)]).not.toThrow();
+  });
 
-  it.each(['a', '1', ' ', '-', "'", '1-', 'no ', 'alma ', 'not the ', '1/2 ', 'w/', 'tipped the alma and ', '(', '½'])(
-    'takes no more than its length deserves: "%s" over and over',
-    (piece) => {
-      const text = piece.repeat(500 / piece.length);
-      readNote(text, SETTING);
-      const start = performance.now();
-      readNote(text, SETTING);
-      expect(performance.now() - start).toBeLessThan(250);
-    },
-  );
+  it.each([
+    'a',
+    '1',
+    ' ',
+    '-',
+    "'",
+    '1-',
+    'no ',
+    'alma ',
+    'not the ',
+    '1/2 ',
+    'w/',
+    'tipped the alma and ',
+    '(',
+    '½',
+  ])('takes no more than its length deserves: "%s" over and over', (piece) => {
+    const text = piece.repeat(500 / piece.length);
+    readNote(text, SETTING);
+    const start = performance.now();
+    readNote(text, SETTING);
+    expect(performance.now() - start).toBeLessThan(250);
+  });
 });
 
 describe('a denial', () => {
   const DENIALS = [
-    ['tipped', (tree: string) => [`haven't tipped ${tree}`, `not pinched ${tree}`, `${tree} not tipped yet`, `never pinched ${tree}`, `didn't stop ${tree}`]],
-    ['dropped', (tree: string) => [`${tree} hasn't dropped its figs`, `no figs dropped off ${tree}`, `${tree} didn't drop all its fruit`]],
-    ['picked', (tree: string) => [`haven't picked any off ${tree}`, `nothing picked from ${tree}`, `didn't eat any ${tree} figs`]],
-    ['fruitlets', (tree: string) => [`no figs on ${tree}`, `${tree} hasn't got any figs`, `not a single fig on ${tree}`, `${tree} without figs`]],
+    [
+      'tipped',
+      (tree: string) => [
+        `haven't tipped ${tree}`,
+        `not pinched ${tree}`,
+        `${tree} not tipped yet`,
+        `never pinched ${tree}`,
+        `didn't stop ${tree}`,
+      ],
+    ],
+    [
+      'dropped',
+      (tree: string) => [
+        `${tree} hasn't dropped its figs`,
+        `no figs dropped off ${tree}`,
+        `${tree} didn't drop all its fruit`,
+      ],
+    ],
+    [
+      'picked',
+      (tree: string) => [
+        `haven't picked any off ${tree}`,
+        `nothing picked from ${tree}`,
+        `didn't eat any ${tree} figs`,
+      ],
+    ],
+    [
+      'fruitlets',
+      (tree: string) => [
+        `no figs on ${tree}`,
+        `${tree} hasn't got any figs`,
+        `not a single fig on ${tree}`,
+        `${tree} without figs`,
+      ],
+    ],
   ] as const;
-  const FRAMES = [(text: string) => text, (text: string) => `${text} this morning`, (text: string) => `so, ${text}!!`, (text: string) => `watered the king. ${text}`, (text: string) => text.toUpperCase()];
+  const FRAMES = [
+    (text: string) => text,
+    (text: string) => `${text} this morning`,
+    (text: string) => `so, ${text}!!`,
+    (text: string) => `watered the king. ${text}`,
+    (text: string) => text.toUpperCase(),
+  ];
 
   it.each(DENIALS)('of %s never logs it', (kind, phrasings) => {
     for (const { name } of SETTING.roster) {
       for (const text of phrasings(`the ${name.toLowerCase()}`)) {
         for (const frame of FRAMES) {
           const { logged } = readNote(frame(text), SETTING);
-          expect(logged.map((event) => event.kind), frame(text)).not.toContain(kind);
+          expect(
+            logged.map((event) => event.kind),
+            frame(text),
+          ).not.toContain(kind);
         }
       }
     }
@@ -120,11 +175,14 @@ describe('the host', () => {
     else process.env.TZ = zone;
   });
 
-  it.each(['UTC', 'America/New_York', 'Australia/Lord_Howe', 'Pacific/Apia'])('makes no difference in %s', (name) => {
-    const before = items.map(({ text }) => labelOf(readNote(text, SETTING), SETTING));
-    process.env.TZ = name;
-    expect(items.map(({ text }) => labelOf(readNote(text, SETTING), SETTING))).toEqual(before);
-  });
+  it.each(['UTC', 'America/New_York', 'Australia/Lord_Howe', 'Pacific/Apia'])(
+    'makes no difference in %s',
+    (name) => {
+      const before = items.map(({ text }) => labelOf(readNote(text, SETTING), SETTING));
+      process.env.TZ = name;
+      expect(items.map(({ text }) => labelOf(readNote(text, SETTING), SETTING))).toEqual(before);
+    },
+  );
 
   it('may read on 29 February', () => {
     const setting = { ...SETTING, today: day('2028-02-29') };

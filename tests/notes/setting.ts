@@ -1,9 +1,9 @@
 import { fileURLToPath } from 'node:url';
-import { labelOf } from './corpus/score.ts';
-import { readNote } from '../../src/notes/index.ts';
-import { readCorpus } from './corpus/corpus.ts';
-import type { NoteItem, QuestionItem } from './corpus/corpus.ts';
 import type { Setting } from '../../src/notes/contract.ts';
+import { readNote } from '../../src/notes/index.ts';
+import type { NoteItem, QuestionItem } from './corpus/corpus.ts';
+import { readCorpus } from './corpus/corpus.ts';
+import { labelOf } from './corpus/score.ts';
 
 export function corpusFile(name: string): string {
   return fileURLToPath(new URL(`./corpus/${name}`, import.meta.url));

@@ -3,7 +3,9 @@ import { findTree, matchTrees } from '../../src/notes/index.ts';
 import { SETTING } from './setting.ts';
 
 const names = (phrase: string): string[] =>
-  matchTrees(phrase, SETTING.roster).map(({ id }) => SETTING.roster.find((tree) => tree.id === id)?.name ?? '');
+  matchTrees(phrase, SETTING.roster).map(
+    ({ id }) => SETTING.roster.find((tree) => tree.id === id)?.name ?? '',
+  );
 
 describe('matching trees', () => {
   it.each([

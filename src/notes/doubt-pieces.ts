@@ -1,0 +1,143 @@
+import type { Item } from './items.ts';
+
+/** A stretch of a note between marks and conjunctions, for the second look at what was read from it. */
+export interface Piece {
+  readonly items: readonly Item[];
+  /** The conjunction it begins with, if it is a word. */
+  readonly lead: Item | null;
+  readonly join: 'start' | 'comma' | 'colon' | 'and' | 'or' | 'but' | 'sub';
+  readonly sentence: number;
+  /** A question mark closes it. */
+  readonly asked: boolean;
+  /** Trees named in it. */
+  readonly own: readonly number[];
+  /** Trees it may be about: its own, or else those named before it, or else the next ones. */
+  readonly trees: readonly number[];
+  readonly numbers: readonly number[];
+  /** It opens with a plain verb ("tip …", "pick …"), as in a list of things to do. */
+  readonly baseForm: boolean;
+  readonly end: number;
+}
+
+const STOPS = new Set(['.', ';', '!', '?', '…', '|']);
+const JOINS: ReadonlyMap<string, Piece['join']> = new Map<string, Piece['join']>([
+  ...['and', '&', '+', 'plus', 'then'].map((word) => [word, 'and'] as const),
+  ...['or', '/', 'nor'].map((word) => [word, 'or'] as const),
+  ...['but', 'though', 'although', 'however', 'whereas', 'yet'].map((word) => [word, 'but'] as const),
+  ...[
+    'if',
+    'unless',
+    'because',
+    'when',
+    'while',
+    'once',
+    'after',
+    'since',
+    'before',
+    'until',
+    'which',
+    'who',
+    'whether',
+    'as',
+    'where',
+    'so',
+    'provided',
+    'assuming',
+    'whenever',
+  ].map((word) => [word, 'sub'] as const),
+]);
+const BASE_FORMS = ['TIP', 'PICK', 'DROP', 'SNIP'];
+/** Marks that stand inside a phrase. */
+const INNER = /^[#%$£€'@^°-]$/;
+
+interface Open {
+  items: Item[];
+  lead: Item | null;
+  join: Piece['join'];
+  sentence: number;
+}
+
+export function cutPieces(items: readonly Item[]): Piece[] {
+  const out: (Open & { asked: boolean })[] = [];
+  let open: Open = { items: [], lead: null, join: 'start', sentence: 0 };
+  const close = (join: Piece['join'], lead: Item | null, sentence: number, asked = false): void => {
+    if (open.items.length > 0) out.push({ ...open, asked });
+    else if (asked) {
+      const last = out.at(-1);
+      if (last && last.sentence === open.sentence) last.asked = true;
+    }
+    const keepsJoin = open.items.length === 0 && join === 'comma' && open.sentence === sentence;
+    open = { items: [], lead: keepsJoin ? open.lead : lead, join: keepsJoin ? open.join : join, sentence };
+  };
+  for (let i = 0; i < items.length; i++) {
+    const item = items[i];
+    if (!item) continue;
+    if (item.type === 'mark') {
+      if (STOPS.has(item.text) || item.text.startsWith('\n') || item.text.startsWith('..'))
+        close('start', null, open.sentence + 1, item.text === '?');
+      else if (item.text === ':') close('colon', null, open.sentence);
+      else if (item.text === '&' || item.text === '+') close('and', null, open.sentence);
+      else if (item.text === '/') close('or', null, open.sentence);
+      else if (item.text === '-') {
+        const before = items[i - 1];
+        const next = items[i + 1];
+        if (!before || !next || before.end < item.start || next.start > item.end)
+          close('comma', null, open.sentence);
+      } else if (!INNER.test(item.text)) close('comma', null, open.sentence);
+      continue;
+    }
+    const join = item.type === 'word' ? JOINS.get(item.text) : undefined;
+    if (join !== undefined && splits(items, i, open.items.length)) {
+      close(join, item, open.sentence);
+      continue;
+    }
+    open.items.push(item);
+  }
+  close('start', null, open.sentence + 1);
+  return finish(out);
+}
+
+const NOT_BUT = new Set(['nothing', 'all', 'anything', 'none']);
+
+function splits(items: readonly Item[], i: number, held: number): boolean {
+  const word = items[i]?.text;
+  const before = items[i - 1]?.text ?? '';
+  const next = items[i + 1];
+  if (word === 'but') return !NOT_BUT.has(before);
+  if (word === 'yet') return held > 0 && next !== undefined && next.text !== 'to' && next.type === 'word';
+  if (word === 'so') return next !== undefined && ['i', 'we', 'it', 'they', 'the'].includes(next.text);
+  if (word === 'as') return next?.text === 'soon' || next?.text === 'long';
+  if (word === 'while') return before !== 'a';
+  if (word === 'plus' || word === 'then') return held > 0;
+  if (word === 'since' || word === 'until' || word === 'before' || word === 'after')
+    return next !== undefined && next.type === 'word' && !next.classes.has('DET');
+  return true;
+}
+
+function finish(raw: readonly (Open & { asked: boolean })[]): Piece[] {
+  const owns = raw.map(({ items }) => items.flatMap((item) => item.mention?.ids ?? []));
+  let carried: readonly number[] = [];
+  return raw.map((piece, p) => {
+    const own = owns[p] ?? [];
+    if (own.length > 0) carried = piece.sentence === raw[p - 1]?.sentence ? [...carried, ...own] : own;
+    const trees =
+      own.length > 0
+        ? own
+        : carried.length > 0
+          ? carried
+          : (owns.slice(p + 1).find((ids) => ids.length > 0) ?? []);
+    const first = piece.items[0];
+    return {
+      items: piece.items,
+      lead: piece.lead,
+      join: piece.join,
+      sentence: piece.sentence,
+      asked: piece.asked,
+      own,
+      trees,
+      numbers: piece.items.flatMap((item) => (item.quantity ? [item.quantity.value] : [])),
+      baseForm: first !== undefined && BASE_FORMS.some((name) => first.classes.has(name)),
+      end: piece.items.at(-1)?.end ?? 0,
+    };
+  });
+}

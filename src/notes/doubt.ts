@@ -1,0 +1,273 @@
+import type { Day } from '../engine/day.ts';
+import type { ObservationKind } from '../engine/observation.ts';
+import type { Ask, NoteReading, ReadEvent, Setting } from './contract.ts';
+import { cutPieces, type Piece } from './doubt-pieces.ts';
+import { coreOf, isUnclear } from './doubt-signs.ts';
+import { type Item, readItems } from './items.ts';
+import { DOUBTS, type DoubtReach, type DoubtWhy } from './lexicon/doubt-words.ts';
+import { harmlessItems } from './mood.ts';
+import { compileTable, findMatches } from './patterns.ts';
+
+/** Kinds that cancel or start a nudge, or settle a season: a false one does harm that nobody sees. */
+export const DECISIVE = ['fruitlets', 'no-fruitlets', 'tipped', 'dropped', 'picked'] as const;
+export type DecisiveKind = (typeof DECISIVE)[number];
+
+const DECISIVE_KINDS: ReadonlySet<ObservationKind> = new Set(DECISIVE);
+const DOUBT_INDEX = compileTable(DOUBTS);
+
+/** What stands against an event: a reason found in the text, or that its words were not understood. */
+export type Doubt = DoubtWhy | 'unclear';
+
+interface FoundDoubt {
+  readonly why: DoubtWhy;
+  readonly reach: DoubtReach;
+  readonly first: number;
+  readonly piece: number;
+}
+
+/**
+ * A second look at every decisive event of a reading, by other rules than those that made it: each must have a
+ * clause in the text that says it and nothing near that takes it back. An event in doubt becomes a remark (it was
+ * planned, denied, told, supposed, asked, another season's or another's tree) or the question what was seen.
+ * Everything else is handed back as it came.
+ */
+export function guardReading(
+  text: string,
+  setting: Setting,
+  reading: NoteReading,
+  items: readonly Item[] = readItems(text, setting),
+): NoteReading {
+  if (!reading.logged.some(isDecisive)) return reading;
+  const pieces = cutPieces(items);
+  const doubts = findDoubts(pieces);
+  const kept: ReadEvent[] = [];
+  const unclear: ReadEvent[] = [];
+  let changed = false;
+  for (const event of reading.logged) {
+    const doubt = isDecisive(event) ? doubtOf(event, pieces, doubts, setting.today) : null;
+    if (doubt === null) {
+      kept.push(event);
+      continue;
+    }
+    changed = true;
+    if (doubt === 'unclear' && reading.ask === null) unclear.push(event);
+    else kept.push({ tree: doubt === 'other' ? null : event.tree, kind: 'remark', on: setting.today });
+  }
+  if (!changed) return reading;
+  const ask = unclear.length > 0 ? askWhatItWas(unclear) : reading.ask;
+  return { logged: tidy(kept, ask), ask };
+}
+
+/** Why an event cannot be taken from this text, or null. Exported for tests and for telling why. */
+export function whyDoubtful(text: string, setting: Setting, event: ReadEvent): Doubt | null {
+  const pieces = cutPieces(readItems(text, setting));
+  return doubtOf(event, pieces, findDoubts(pieces), setting.today);
+}
+
+function isDecisive(event: ReadEvent): boolean {
+  return DECISIVE_KINDS.has(event.kind) || event.crop === 'breba';
+}
+
+function askWhatItWas(events: readonly ReadEvent[]): Ask {
+  const kinds: ObservationKind[] = [...new Set(events.map((event) => event.kind))];
+  for (const kind of ['fruitlets', 'no-fruitlets', 'remark'] as const)
+    if (!kinds.includes(kind)) kinds.push(kind);
+  return {
+    what: 'kind',
+    trees: [],
+    kinds,
+    open: events.map(({ kind: _, ...open }) => open),
+  };
+}
+
+/** One remark a tree, and none of no tree beside anything else. */
+function tidy(events: readonly ReadEvent[], ask: Ask | null): ReadEvent[] {
+  const seen = new Set<string>();
+  const out = events.filter((event) => {
+    if (event.kind !== 'remark') return true;
+    const key = `${event.tree}|${event.on}`;
+    if (seen.has(key)) return false;
+    seen.add(key);
+    return true;
+  });
+  const others = ask !== null || out.some((event) => event.kind !== 'remark' || event.tree !== null);
+  return others ? out.filter((event) => event.kind !== 'remark' || event.tree !== null) : out;
+}
+
+function findDoubts(pieces: readonly Piece[]): FoundDoubt[] {
+  const found: FoundDoubt[] = [];
+  for (let p = 0; p < pieces.length; ) {
+    const sentence = pieces[p]?.sentence;
+    let end = p;
+    const items: Item[] = [];
+    const owner: number[] = [];
+    for (; end < pieces.length && pieces[end]?.sentence === sentence; end++) {
+      const piece = pieces[end];
+      if (!piece) continue;
+      for (const item of piece.lead ? [piece.lead, ...piece.items] : piece.items) {
+        items.push(item);
+        owner.push(end);
+      }
+    }
+    const harmless = harmlessItems(items);
+    for (const match of findMatches(items, DOUBT_INDEX)) {
+      if (match.at.every((i) => harmless.has(i))) continue;
+      const [why, reach] = match.kind.split(' ') as [DoubtWhy, DoubtReach];
+      const at = match.at[0] ?? 0;
+      const piece = owner[at] ?? p;
+      found.push({ why, reach, piece, first: items[at]?.start ?? 0 });
+    }
+    p = end;
+  }
+  return found;
+}
+
+function doubtOf(
+  event: ReadEvent,
+  pieces: readonly Piece[],
+  doubts: readonly FoundDoubt[],
+  today: Day,
+): Doubt | null {
+  const kind = event.kind as DecisiveKind;
+  for (const p of candidates(event, pieces, today)) {
+    const piece = pieces[p];
+    if (!piece) continue;
+    const doubt = doubtOfPiece(kind, event, piece, p, pieces, doubts);
+    if (doubt !== null) return doubt;
+  }
+  return null;
+}
+
+/** The clauses an event may have been read from: they speak of its kind and of its tree; the fewest that fit. */
+function candidates(event: ReadEvent, pieces: readonly Piece[], today: Day): number[] {
+  const telling = pieces.flatMap((piece, p) => (coreOf(event.kind, piece) >= 0 ? [p] : []));
+  const ofTree = telling.filter((p) => event.tree !== null && pieces[p]?.trees.includes(event.tree));
+  let chosen = ofTree.length > 0 ? ofTree : telling;
+  const { count } = event;
+  if (count !== undefined)
+    chosen = orAll(
+      chosen.filter((p) => pieces[p]?.numbers.includes(count)),
+      chosen,
+    );
+  if (event.on !== today)
+    chosen = orAll(
+      chosen.filter((p) => pieces[p]?.items.some((item) => item.date?.on === event.on)),
+      chosen,
+    );
+  if (chosen.length > 0) return chosen;
+  const named = pieces.flatMap((piece, p) =>
+    event.tree !== null && piece.own.includes(event.tree) ? [p] : [],
+  );
+  return named.length > 0 ? named : pieces.map((_, p) => p);
+}
+
+function orAll(some: number[], all: number[]): number[] {
+  return some.length > 0 ? some : all;
+}
+
+const NEW_SUBJECT = new Set(['i', 'we', 'it', 'they', 'now', 'today', 'there', 'mine', 'this']);
+const HERE_AND_NOW = new Set(['now', 'today', 'currently']);
+
+function doubtOfPiece(
+  kind: DecisiveKind,
+  event: ReadEvent,
+  piece: Piece,
+  p: number,
+  pieces: readonly Piece[],
+  doubts: readonly FoundDoubt[],
+): Doubt | null {
+  const core = coreOf(kind, piece);
+  const coreStart = core >= 0 ? (piece.items[core]?.start ?? piece.end) : piece.end;
+  for (const doubt of doubts) {
+    if (doubt.why === 'denied' && kind === 'no-fruitlets') continue;
+    if (reaches(doubt, piece, p, coreStart, pieces)) return doubt.why;
+  }
+  if (kind !== 'no-fruitlets' && isDenied(piece, core, event, pieces)) return 'denied';
+  if (piece.asked) return 'asked';
+  if (belongsToOthers(kind, piece)) return 'other';
+  return isUnclear(kind, event, piece, core) ? 'unclear' : null;
+}
+
+function reaches(
+  doubt: FoundDoubt,
+  piece: Piece,
+  p: number,
+  coreStart: number,
+  pieces: readonly Piece[],
+): boolean {
+  if (doubt.reach === 'text') return true;
+  const from = pieces[doubt.piece];
+  if (!from || from.sentence !== piece.sentence) return false;
+  if (doubt.piece === p)
+    return doubt.reach === 'here' || doubt.reach === 'sentence' || doubt.first <= coreStart;
+  if (doubt.reach === 'here' || doubt.reach === 'before') return false;
+  if (doubt.piece > p) {
+    // "the king has figs, he says": a short clause that follows; "it drops its figs if …": one joined on.
+    if (doubt.reach !== 'sentence' || doubt.piece !== p + 1) return false;
+    if (doubt.why === 'asked') return from.join === 'or';
+    return from.join === 'sub' || (doubt.why === 'told' && from.items.length <= 4);
+  }
+  for (let k = doubt.piece + 1; k <= p; k++) {
+    const step = pieces[k];
+    if (!step || !carriesOn(doubt, step)) return false;
+  }
+  return true;
+}
+
+function carriesOn(doubt: FoundDoubt, step: Piece): boolean {
+  if (step.join === 'but') return false;
+  const first = step.items[0]?.text ?? '';
+  const fresh = NEW_SUBJECT.has(first);
+  switch (doubt.why) {
+    case 'if':
+      return true;
+    case 'past':
+    case 'told':
+      return (
+        !step.items.some((item) => HERE_AND_NOW.has(item.text)) &&
+        !(fresh && first !== 'it' && first !== 'they')
+      );
+    case 'other':
+      return step.own.length === 0 && !['i', 'we', 'mine', 'my'].includes(first);
+    case 'asked':
+      return step.join === 'or';
+    default:
+      return (
+        step.join === 'colon' || (!fresh && (step.join === 'and' || step.join === 'or' || step.baseForm))
+      );
+  }
+}
+
+/** A word of denial before what it denies, or after it with the event's own tree: "tipped the alma, not the ronde". */
+function isDenied(piece: Piece, core: number, event: ReadEvent, _pieces: readonly Piece[]): boolean {
+  const { items } = piece;
+  const harmless = harmlessItems(items);
+  for (let i = 0; i < items.length; i++) {
+    const item = items[i];
+    if (!item?.classes.has('NEG') || harmless.has(i)) continue;
+    if (items.some((each) => each.text === 'until')) continue;
+    if (core < 0 || i <= core) {
+      // "all gone, none left": what is left of a crop that dropped.
+      if (event.kind === 'dropped' && (item.classes.has('NONE') || items[i + 1]?.text === 'one')) continue;
+      return true;
+    }
+    if (i === items.length - 1 && (item.text === 'not' || item.text === 'never')) return true;
+    const after = items.slice(i + 1, i + 4).find((each) => each.mention !== undefined);
+    if (after?.mention && event.tree !== null && after.mention.ids.includes(event.tree)) return true;
+  }
+  return false;
+}
+
+/** "an alma", "a ronde": any tree of that name but the member's own; "ate a celeste" is a fruit of theirs. */
+function belongsToOthers(kind: DecisiveKind, piece: Piece): boolean {
+  const { items } = piece;
+  return items.some((item, i) => {
+    if (item.type !== 'tree') return false;
+    const before = items[i - 1]?.text ?? '';
+    if (before !== 'a' && before !== 'an')
+      return ['his', 'her', 'their', 'your', 'another', 'someones'].includes(before);
+    const next = items[i + 1];
+    if (next?.classes.has('FRUIT') || next?.classes.has('BREBA')) return false;
+    return kind !== 'picked' || ['off', 'from', 'on', 'at', 'of', 'with'].includes(items[i - 2]?.text ?? '');
+  });
+}
