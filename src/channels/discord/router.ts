@@ -120,7 +120,9 @@ export class Router {
     const progress = progressIn(this.#kit, exchange);
     let outcome = 'failed';
     try {
-      await turns.take(interaction.user.id, async () => {
+      // A command may take minutes (a weather look-up), and the member's others need not wait for it.
+      const turn = waiting === 'button' ? interaction.user.id : interaction.id;
+      await turns.take(turn, async () => {
         if (!(await claimInteraction(opened.db, interaction.id, clock.now()))) {
           outcome = 'duplicate';
           return;
