@@ -16,7 +16,7 @@ export interface Clause {
 }
 
 const STOPS = new Set(['.', ';', '!', '?', '\n', '…', '..', '...', '....', '|']);
-const COMMAS = new Set([',', '(', ')', '–', '—', '*', '"', '[', ']', '>', '→', '=', '~', '_', '•']);
+const COMMAS = new Set([',', '(', ')', '–', '—', '*', '"', '[', ']', '>', '→', '~', '_', '•']);
 const ANDS = new Set(['and', '&', '+', 'plus', 'then']);
 const BUTS = new Set(['but', 'though', 'although', 'however', 'whereas', 'while', 'yet', 'except', 'only']);
 const SUBS = new Set([
@@ -117,7 +117,7 @@ export function splitClauses(items: readonly Item[]): Clause[] {
       } else if (item.text === '&' || item.text === '+') close('and');
       else if (item.text === '/') close('or');
       else if (COMMAS.has(item.text)) close('comma');
-      else if (item.text.length > 0 && !/^[#%$£€'@^°]$/.test(item.text)) close('comma');
+      else if (item.text.length > 0 && !/^[#%$£€'@^°=]$/.test(item.text)) close('comma');
       continue;
     }
     if (item.type === 'word') {

@@ -110,7 +110,7 @@ function splits(items: readonly Item[], i: number, held: number): boolean {
   if (word === 'while') return before !== 'a';
   if (word === 'plus' || word === 'then') return held > 0;
   if (word === 'since' || word === 'until' || word === 'before' || word === 'after')
-    return next !== undefined && next.type === 'word' && !next.classes.has('DET');
+    return next !== undefined && next.type === 'word';
   return true;
 }
 

@@ -2,7 +2,7 @@ import type { Day } from '../engine/day.ts';
 import type { ObservationKind } from '../engine/observation.ts';
 import type { Ask, NoteReading, ReadEvent, Setting } from './contract.ts';
 import { cutPieces, type Piece } from './doubt-pieces.ts';
-import { coreOf, isUnclear } from './doubt-signs.ts';
+import { coreAt, coreOf, isUnclear, LEVELS } from './doubt-signs.ts';
 import { type Item, readItems } from './items.ts';
 import { DOUBTS, type DoubtReach, type DoubtWhy } from './lexicon/doubt-words.ts';
 import { harmlessItems } from './mood.ts';
@@ -140,9 +140,17 @@ function doubtOf(
 
 /** The clauses an event may have been read from: they speak of its kind and of its tree; the fewest that fit. */
 function candidates(event: ReadEvent, pieces: readonly Piece[], today: Day): number[] {
-  const telling = pieces.flatMap((piece, p) => (coreOf(event.kind, piece) >= 0 ? [p] : []));
-  const ofTree = telling.filter((p) => event.tree !== null && pieces[p]?.trees.includes(event.tree));
-  let chosen = ofTree.length > 0 ? ofTree : telling;
+  let chosen: number[] = [];
+  for (const level of LEVELS) {
+    const telling = pieces.flatMap((piece, p) => (coreAt(event.kind, piece, level) >= 0 ? [p] : []));
+    const ofTree = telling.filter((p) => event.tree !== null && pieces[p]?.trees.includes(event.tree));
+    if (ofTree.length === 0) {
+      chosen = orAll(chosen, telling);
+      continue;
+    }
+    chosen = ofTree;
+    break;
+  }
   const { count } = event;
   if (count !== undefined)
     chosen = orAll(
@@ -166,7 +174,7 @@ function orAll(some: number[], all: number[]): number[] {
 }
 
 const NEW_SUBJECT = new Set(['i', 'we', 'it', 'they', 'now', 'today', 'there', 'mine', 'this']);
-const HERE_AND_NOW = new Set(['now', 'today', 'currently']);
+const HERE_AND_NOW = new Set(['now', 'today', 'currently', 'this']);
 
 function doubtOfPiece(
   kind: DecisiveKind,
@@ -185,7 +193,7 @@ function doubtOfPiece(
   if (kind !== 'no-fruitlets' && isDenied(piece, core, event, pieces)) return 'denied';
   if (piece.asked) return 'asked';
   if (belongsToOthers(kind, piece)) return 'other';
-  return isUnclear(kind, event, piece, core) ? 'unclear' : null;
+  return DECISIVE_KINDS.has(kind) && isUnclear(kind, event, piece, core) ? 'unclear' : null;
 }
 
 function reaches(
@@ -242,6 +250,8 @@ function carriesOn(doubt: FoundDoubt, step: Piece): boolean {
 function isDenied(piece: Piece, core: number, event: ReadEvent, _pieces: readonly Piece[]): boolean {
   const { items } = piece;
   const harmless = harmlessItems(items);
+  if (items.some((item) => /^un|^non/.test(item.typed) && !/^un|^non/.test(item.text) && item.type === 'word'))
+    return true;
   for (let i = 0; i < items.length; i++) {
     const item = items[i];
     if (!item?.classes.has('NEG') || harmless.has(i)) continue;
@@ -251,7 +261,8 @@ function isDenied(piece: Piece, core: number, event: ReadEvent, _pieces: readonl
       if (event.kind === 'dropped' && (item.classes.has('NONE') || items[i + 1]?.text === 'one')) continue;
       return true;
     }
-    if (i === items.length - 1 && (item.text === 'not' || item.text === 'never')) return true;
+    const relative = items.slice(core, i).some((each) => each.text === 'that');
+    if (i === items.length - 1 && !relative && (item.text === 'not' || item.text === 'never')) return true;
     const after = items.slice(i + 1, i + 4).find((each) => each.mention !== undefined);
     if (after?.mention && event.tree !== null && after.mention.ids.includes(event.tree)) return true;
   }

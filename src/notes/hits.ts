@@ -22,6 +22,11 @@ export function cutRuns(clauses: readonly Clause[]): Clause[] {
   return clauses.flatMap((clause) => {
     const trees = clause.items.flatMap((item, i) => (item.type === 'tree' ? [i] : []));
     if (trees.length < 2) return [clause];
+    const tail = trees.at(-1) ?? 0;
+    if (clause.items.at(-1)?.text === 'not' && tail > 0 && clause.items.length - tail <= 4) {
+      const cut = withArticle(clause, tail);
+      return [{ ...clause, items: clause.items.slice(0, cut) }, { ...clause, items: clause.items.slice(cut), join: 'comma' as const, sub: null }];
+    }
     const not = clause.items.findIndex(
       (item, i) =>
         item.text === 'not' &&
@@ -86,7 +91,9 @@ function rawHits(clause: Clause): Hit[] {
     const first = at[0] ?? 0;
     const last = at.at(-1) ?? 0;
     if (kind === 'none' || !makesSense(kind, clause, first, last, at)) continue;
-    hits.push({ kind, at, first, last, core: coreOf(items, at) });
+    // "the celeste had its first figlet" bears, "had my first fig" eats.
+    const bears = kind === 'picked' && ['had', 'got', 'has'].includes(items[first]?.text ?? '') && items[first - 1]?.type === 'tree' && !at.some((i) => ['off', 'from'].includes(items[i]?.text ?? ''));
+    hits.push({ kind: bears ? 'fruitlets' : kind, at, first, last, core: coreOf(items, at) });
   }
   return hits.sort((a, b) => a.first - b.first);
 }
@@ -1288,6 +1295,6 @@ function weakFits(items: readonly Item[], at: readonly number[]): boolean {
       !PLAIN_BESIDE.has(item.text) &&
       !item.text.endsWith('ly'),
   );
-  const figlets = at.some((i) => items[i]?.classes.has('FRUITLET') || items[i]?.text === 'figs');
+  const figlets = at.some((i) => items[i]?.classes.has('FRUITLET'));
   return strange.length <= (counted ? 2 : figlets ? 1 : 0);
 }

@@ -14,6 +14,13 @@ export const PREDICATES: readonly (readonly [kind: PredicateKind, patterns: read
   [
     'none',
     [
+      'picking|picked|pick on ~ TREE|PRO',
+      'dropped the ball',
+      'frosty reception',
+      'leafing through',
+      'branching out into',
+      'ripe old',
+      'split the bag|bill|sack',
       'ahead of ~ THIEF',
       'put in pots',
       'birds one stone',
@@ -195,6 +202,7 @@ export const PREDICATES: readonly (readonly [kind: PredicateKind, patterns: read
   [
     'tipped',
     [
+      'pinch|tip|tipping|pinching on DET? TREE done|complete|finished',
       '^ tip|tips out|off $',
       'headed|snipped|clipped|cut|nipped back|out DET? growing? tip|tips|point|points',
       'TIPPED',
@@ -274,6 +282,8 @@ export const PREDICATES: readonly (readonly [kind: PredicateKind, patterns: read
   [
     'picked',
     [
+      'scored|bagged NUM SIZE? TREE|FRUIT',
+      'yielded ~ FRUIT',
       'gone in NUM bites|bite|seconds|minutes|gulps|mouthfuls',
       'had ~ last|first NUM',
       'NUM ~ for the freezer|jam|kitchen',
@@ -457,6 +467,7 @@ export const PREDICATES: readonly (readonly [kind: PredicateKind, patterns: read
   [
     'no-fruitlets',
     [
+      'FRUIT ~ zero|nil|none $',
       'came|coming|come up empty',
       'FRUIT count? zero|none|nil|nada',
       'bugger|sod|naff|jack|diddly|sweet all|nothing|fa ~ TREE|PRO?',
@@ -508,6 +519,7 @@ export const PREDICATES: readonly (readonly [kind: PredicateKind, patterns: read
   [
     'buds-single',
     [
+      'FRUIT|BUMP ~ just|only|all BUD|leaf|leaves',
       'just|only the? one BUD',
       'one|NUM1 BUD apiece|each',
       'single|lone|solo|solitary|individual BUD|BUMP ~ NODE?',
@@ -583,6 +595,7 @@ export const PREDICATES: readonly (readonly [kind: PredicateKind, patterns: read
   [
     'trouble',
     [
+      'FRUIT bursting|burst|cracking|cracked',
       'got|been|was|were munched|pecked|eaten|scoffed|picked|nibbled|raided|stripped|demolished by',
       'hailed on',
       'THIEF ~ feasted|noticed|helped',
@@ -652,6 +665,9 @@ export const PREDICATES: readonly (readonly [kind: PredicateKind, patterns: read
   [
     'care',
     [
+      'shade|frost cloth|sail|net over|on|up ~ TREE?',
+      'slug pellets|bait',
+      'copper|neem|sulphur|sulfur spray',
       'npk sprinkled|scattered|on|round|around ~ TREE|PRO',
       'gave|given TREE|PRO ~ npk',
       'gave|given TREE|PRO ~ MEASURE of?',
@@ -788,6 +804,7 @@ export const PREDICATES: readonly (readonly [kind: PredicateKind, patterns: read
   [
     'dormant',
     [
+      'leaves all down|off',
       'TREE bare',
       'bare since|from',
       'nodded off',

@@ -7,7 +7,7 @@ import { classesOf, knownWords } from './word-classes.ts';
 
 /** Words of dates, so that a typo in one is not mended into something else. */
 const DATE_WORDS =
-  'monday tuesday wednesday thursday friday saturday sunday january february march april may june july august september october november december mon tue tues wed thu thur thurs fri sat sun jan feb mar apr jun jul aug sep sept oct nov dec today yesterday tomorrow tonight week weeks weekend month months fortnight year years ago morning afternoon evening night noon midnight spring summer autumn winter easter christmas xmas halloween thanksgiving juneteenth anzac mothers fathers memorial labor labour patricks valentines';
+  'monday tuesday wednesday thursday friday saturday sunday january february march april may june july august september october november december mon tue tues wed thu thur thurs fri sat sun jan feb mar apr jun jul aug sep sept oct nov dec today yesterday tomorrow tonight week weeks weekend month months fortnight year years ago morning afternoon evening night noon midnight spring summer autumn winter easter christmas xmas halloween thanksgiving juneteenth anzac mothers fathers memorial labor labour patricks valentines oops whoops erm scratch correction edit';
 
 const core = new Set<string>([
   ...knownWords(),

@@ -141,7 +141,7 @@ export const WORD_CLASSES: readonly (readonly [name: string, words: string])[] =
   ['HEDGE', 'think thinks thought guess guessing suspect reckon reckons suppose believe swear'],
   [
     'SAYS',
-    'claim claiming texted telling tells messaged reported reportedly heard texts says said reckons swears claims claimed told insists insisted thinks guesses suggests suggested recommends recommended advised advises warned asked asks mentioned wonders according apparently rumour rumor believes figures',
+    'bets bet claim claiming texted telling tells messaged reported reportedly heard texts says said reckons swears claims claimed told insists insisted thinks guesses suggests suggested recommends recommended advised advises warned asked asks mentioned wonders according apparently rumour rumor believes figures',
   ],
   [
     'ASK',

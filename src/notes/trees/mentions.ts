@@ -90,7 +90,7 @@ const VERBISH = [
   'TROUBLE',
   'SNIPPED',
 ];
-const PLURALISERS = new Set(['neither', 'both', 'all', 'two', 'pair', 'each', '2']);
+const PLURALISERS = new Set(['neither', 'both', 'all']);
 
 interface Found {
   readonly ids: readonly number[];
@@ -443,7 +443,7 @@ function settle(items: readonly Item[], found: readonly (Found & { at: number })
       at: each.at,
       end,
       ids,
-      all: ids.length > 1 && (both || each.plural),
+      all: ids.length > 1 && (both || each.plural) && !(items[start - 1]?.text === 'one' || items[start - 2]?.text === 'one'),
       strong: each.strong,
     });
   }
