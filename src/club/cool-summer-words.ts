@@ -10,7 +10,7 @@ import { dayWords, listSome, listWords } from './words.ts';
  * Society, fig pruning. At least five leaves: National Botanic Garden of Wales.
  */
 export const OVERWINTER_WORDS =
-  'In summers this cool, as in the United Kingdom, the figs that ripen outdoors are those that were pea-sized at the shoot tips in autumn and overwintered: take off the larger unripe ones before winter and keep the pea-sized. Growers there pinch new shoots in early summer, once they have five leaves, to make such embryos for next year.';
+  'Where summers stay too cool to ripen a main crop, as in the United Kingdom, the figs that ripen outdoors are those that were pea-sized at the shoot tips in autumn and overwintered: take off the larger unripe ones before winter and keep the pea-sized. Growers there pinch new shoots in early summer, once they have five leaves, to make such embryos for next year.';
 
 const MOST_NAMED = 8;
 

@@ -1,6 +1,6 @@
 import { isZone } from '../clock.ts';
 import { type MonthDay, monthDayOf } from '../engine/day.ts';
-import { type HeatMark, toCelsius, toFahrenheit } from '../engine/record-summary.ts';
+import { FEW_SEASONS, type HeatMark, toCelsius, toFahrenheit } from '../engine/record-summary.ts';
 import type { Hemisphere } from '../engine/season.ts';
 import { UserError } from '../errors.ts';
 import { markOf } from '../records/garden.ts';
@@ -146,11 +146,25 @@ function readHabits(context: Context, input: Input, change: Change) {
   if (typeof input.caution === 'number') set.cautionDays = input.caution;
   if (typeof input.nudge_hour === 'number') set.nudgeHour = input.nudge_hour;
   if (typeof input.nudges === 'string') set.nudgeWay = input.nudges as Member['nudgeWay'];
-  if (typeof input.rule === 'string') set.rule = input.rule as Member['rule'];
+  if (typeof input.rule === 'string') {
+    set.rule = input.rule as Member['rule'];
+    change.remarks.push(ruleWords(set.rule, context.member));
+  }
   if (typeof input.units === 'string' && input.units !== context.member.units) {
     set.units = input.units as Member['units'];
     const mark = context.member.heatMark;
     if (mark !== null) set.heatMark = inUnit({ value: mark, unit: context.member.units }, set.units);
+  }
+}
+
+function ruleWords(rule: Member['rule'], { summary }: Member): string {
+  switch (rule) {
+    case 'days':
+      return 'Decision dates and nudges go by days counted back from your heat end.';
+    case 'outlook':
+      return summary === null || summary.seasons < FEW_SEASONS
+        ? `Decision dates and nudges will go by the outlook once ${FEW_SEASONS} seasons are on record; until then by days. /garden weather gets a record.`
+        : 'Decision dates and nudges go by the outlook: the last day of tipping from which four of five past seasons would have ripened the figs before frost. /tip tells each tree’s.';
   }
 }
 

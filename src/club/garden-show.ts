@@ -21,7 +21,7 @@ import { dateOrderOf, todayOf } from './date-option.ts';
 import type { Feature } from './feature.ts';
 import { gardenData, gardenFields, gardenStory } from './garden-words.ts';
 import { type ReplyFile, reply } from './reply.ts';
-import { countWords, dayWords, listSome, listWords } from './words.ts';
+import { countWords, dayWords, listSome } from './words.ts';
 
 /** Less than this between the two rules is no difference worth a word. Design: "by more than a week". */
 const WORTH_SAYING_DAYS = 7;
@@ -89,7 +89,7 @@ function rulesThatDiffer(
   const other = member.rule === 'days' ? 'outlook' : 'days';
   return [
     ...byDays,
-    `Two rules give dates more than a week apart. ${listWords(shown)}${more}. By outlook, a tip on that day would have ripened figs before frost in four of five past seasons. Nudges go ${now}; to change that type /garden set rule:${other}.`,
+    `Two rules give dates more than a week apart. ${shown.join('; ')}${more}. By outlook, a tip on that day would have ripened figs before frost in four of five past seasons. Nudges go ${now}; to change that type /garden set rule:${other}.`,
   ];
 }
 
