@@ -250,7 +250,9 @@ function carriesOn(doubt: FoundDoubt, step: Piece): boolean {
 function isDenied(piece: Piece, core: number, event: ReadEvent, _pieces: readonly Piece[]): boolean {
   const { items } = piece;
   const harmless = harmlessItems(items);
-  if (items.some((item) => /^un|^non/.test(item.typed) && !/^un|^non/.test(item.text) && item.type === 'word'))
+  if (
+    items.some((item) => /^un|^non/.test(item.typed) && !/^un|^non/.test(item.text) && item.type === 'word')
+  )
     return true;
   for (let i = 0; i < items.length; i++) {
     const item = items[i];

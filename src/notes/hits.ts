@@ -25,7 +25,10 @@ export function cutRuns(clauses: readonly Clause[]): Clause[] {
     const tail = trees.at(-1) ?? 0;
     if (clause.items.at(-1)?.text === 'not' && tail > 0 && clause.items.length - tail <= 4) {
       const cut = withArticle(clause, tail);
-      return [{ ...clause, items: clause.items.slice(0, cut) }, { ...clause, items: clause.items.slice(cut), join: 'comma' as const, sub: null }];
+      return [
+        { ...clause, items: clause.items.slice(0, cut) },
+        { ...clause, items: clause.items.slice(cut), join: 'comma' as const, sub: null },
+      ];
     }
     const not = clause.items.findIndex(
       (item, i) =>
@@ -92,7 +95,11 @@ function rawHits(clause: Clause): Hit[] {
     const last = at.at(-1) ?? 0;
     if (kind === 'none' || !makesSense(kind, clause, first, last, at)) continue;
     // "the celeste had its first figlet" bears, "had my first fig" eats.
-    const bears = kind === 'picked' && ['had', 'got', 'has'].includes(items[first]?.text ?? '') && items[first - 1]?.type === 'tree' && !at.some((i) => ['off', 'from'].includes(items[i]?.text ?? ''));
+    const bears =
+      kind === 'picked' &&
+      ['had', 'got', 'has'].includes(items[first]?.text ?? '') &&
+      items[first - 1]?.type === 'tree' &&
+      !at.some((i) => ['off', 'from'].includes(items[i]?.text ?? ''));
     hits.push({ kind: bears ? 'fruitlets' : kind, at, first, last, core: coreOf(items, at) });
   }
   return hits.sort((a, b) => a.first - b.first);
@@ -158,6 +165,8 @@ function sift(hits: readonly Hit[], items: readonly Item[]): Hit[] {
         kinds.has('leafed-out') ||
         kinds.has('tipped'))
     )
+      return false;
+    if (hit.kind === 'picked' && kinds.has('cuttings') && !items.some((item) => item.classes.has('FRUIT')))
       return false;
     if (hit.kind === 'ripening' && (kinds.has('picked') || kinds.has('dropped'))) return false;
     if (

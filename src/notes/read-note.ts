@@ -334,7 +334,17 @@ function readHits(
       saying.mentions.length === 0 &&
       all[s - 1]?.clause.sentence === saying.clause.sentence &&
       all[s - 1]?.items.some((item) => item.classes.has('THIEF')) === true;
-    if (raided) {
+    const already =
+      hit.kind === 'fruitlets' &&
+      saying.mentions.length === 0 &&
+      all
+        .slice(0, s)
+        .some(
+          (each) =>
+            each.clause.sentence === saying.clause.sentence &&
+            each.hits.some((other) => other.kind === 'ripening'),
+        );
+    if (raided || already) {
       remark();
       return;
     }

@@ -200,7 +200,7 @@ export const DOUBTS: readonly (readonly [doubt: `${DoubtWhy} ${DoubtReach}`, pat
         'last|previous|prior|other|past year|season|summer|autumn|winter|spring|decade|century|house|garden|place|allotment|owner|owners',
         'year|season|summer|winter before|after|ago|prior',
         'old house|place|garden|allotment|notes|note|diary|photo|photos|pic|pics|picture|pictures|post|posts|records|log|logs|journal|notebook|calendar|messages|video|flat|home|yard|days',
-          'our|my|the old|last|previous|former TREE ~ had|was|gave|did|at|in|used',
+        'our|my|the old|last|previous|former TREE ~ had|was|gave|did|at|in|used',
         'before|after|since we|i|you|they moved|bought|owned|lived|retired|married',
         'memory|memories|remember|remembering|remembers|reminisce|reminiscing|reminds|flashback|throwback|tbt|nostalgia|nostalgic|recalls|recall|recalling',
         'lockdown|covid|pandemic|prewar|childhood|boyhood|girlhood',
@@ -228,7 +228,7 @@ export const DOUBTS: readonly (readonly [doubt: `${DoubtWhy} ${DoubtReach}`, pat
       'told sentence',
       [
         'says|said|saying|tells|claims|claimed|claim|claiming|reckons|reckoned|reckon|swears|swore|insists|insisted|insist|texted|texts|texting|texting|messaged|messaging|mailed|emailed|wrote|writes|phoned|rang|called|whatsapped|pinged|reported|reports|reportedly|announced|announces|mentioned|mentions|informs|informed|assures|assured|assuring|convinced|believes|suspects|suspect|guesses|guess|thinks|suggests|suggested|allegedly|alleged|apparently|supposedly|purportedly|seemingly|rumour|rumor|rumours|rumored|rumoured|gossip|hearsay|heard|hear|overheard|boasts|boasted|brags|bragging|bragged|boasting|promises|promised|maintains|declares|declared|argues|argued|argue|jokes|joked|joking|teases|pretends|figures|asserts|asserted|quotes|quoted|quote|vouches|testifies|predicts|predicted|hints|hinted|shouted|shouts|yelled|screamed|confessed|confesses|admits|admitted|denies|denied',
-      'shows|told|telling|tell us|me|him|her|them|that|TREE|DET',
+        'shows|told|telling|tell us|me|him|her|them|that|TREE|DET',
         'according to',
         'word is|has|on|from',
         'the word|story|legend|tale is|goes|has',
@@ -340,7 +340,7 @@ export const DOUBTS: readonly (readonly [doubt: `${DoubtWhy} ${DoubtReach}`, pat
         '^ ask|question|query|help|q',
         'is it|that|this|there|the|mine',
         'are they|those|these|there|the|mine',
-        ],
+      ],
     ],
     [
       'figure here',

@@ -282,6 +282,7 @@ export const PREDICATES: readonly (readonly [kind: PredicateKind, patterns: read
   [
     'picked',
     [
+      'yielded ~ ~ FRUIT',
       'scored|bagged NUM SIZE? TREE|FRUIT',
       'yielded ~ FRUIT',
       'gone in NUM bites|bite|seconds|minutes|gulps|mouthfuls',
@@ -382,6 +383,8 @@ export const PREDICATES: readonly (readonly [kind: PredicateKind, patterns: read
   [
     'ripening',
     [
+      'giving to the touch',
+      'FRUIT ~ giving to the touch',
       'bent|bending|drooped|drooping|flopped over|down ~ neck|necks',
       'FRUIT ~ bent|bending|drooped over|down',
       'FRUIT ~ NUM? going|gone soft',
@@ -665,6 +668,8 @@ export const PREDICATES: readonly (readonly [kind: PredicateKind, patterns: read
   [
     'care',
     [
+      'gave|given|giving DET? TREE|PRO DET SIZE? pinch of',
+      'pinch of ~ salt|salts|epsom|lime|feed|fertilizer',
       'shade|frost cloth|sail|net over|on|up ~ TREE?',
       'slug pellets|bait',
       'copper|neem|sulphur|sulfur spray',

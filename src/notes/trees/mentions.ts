@@ -443,7 +443,10 @@ function settle(items: readonly Item[], found: readonly (Found & { at: number })
       at: each.at,
       end,
       ids,
-      all: ids.length > 1 && (both || each.plural) && !(items[start - 1]?.text === 'one' || items[start - 2]?.text === 'one'),
+      all:
+        ids.length > 1 &&
+        (both || each.plural) &&
+        !(items[start - 1]?.text === 'one' || items[start - 2]?.text === 'one'),
       strong: each.strong,
     });
   }
