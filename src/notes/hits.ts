@@ -2,10 +2,11 @@ import type { Clause } from './clauses.ts';
 import type { Item } from './items.ts';
 import { isOrdinary } from './lexicon/ordinary.ts';
 import { PREDICATES, type PredicateKind } from './lexicon/predicates.ts';
+import { MORE_IDIOMS, MORE_PREDICATES } from './lexicon/predicates-more.ts';
 import { harmlessItems } from './mood.ts';
 import { compileTable, findMatches, type Match } from './patterns.ts';
 
-const PREDICATE_INDEX = compileTable(PREDICATES);
+const PREDICATE_INDEX = compileTable([...MORE_IDIOMS, ...PREDICATES, ...MORE_PREDICATES]);
 
 /** Something said in a clause, with the items that say it. */
 export interface Hit {

@@ -1,3 +1,5 @@
+import { MORE_WORD_CLASSES } from './word-classes-more.ts';
+
 /**
  * The words the grammar knows, by class. A word may stand in several classes; patterns and moods refer to
  * the class names (capitals). A new word is one more entry on a line here.
@@ -173,7 +175,7 @@ export const WORD_CLASSES: readonly (readonly [name: string, words: string])[] =
 ];
 
 const byWord = new Map<string, Set<string>>();
-for (const [name, words] of WORD_CLASSES) {
+for (const [name, words] of [...WORD_CLASSES, ...MORE_WORD_CLASSES]) {
   for (const word of words.split(' ')) {
     const classes = byWord.get(word);
     if (classes) classes.add(name);
