@@ -81,7 +81,17 @@ export function findHits(clause: Clause): Hit[] {
   return sift(rawHits(clause), clause.items);
 }
 
-function rawHits(clause: Clause): Hit[] {
+const known = new WeakMap<Clause, Hit[]>();
+
+function rawHits(clause: Clause): readonly Hit[] {
+  const before = known.get(clause);
+  if (before) return before;
+  const hits = searchHits(clause);
+  known.set(clause, hits);
+  return hits;
+}
+
+function searchHits(clause: Clause): Hit[] {
   const { items } = clause;
   const used = new Set<number>();
   const chosen: Match<PredicateKind>[] = [];

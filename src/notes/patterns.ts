@@ -17,6 +17,8 @@ interface Pattern<K extends string> {
   readonly elements: readonly Element[];
   /** Place in the table, for ties. */
   readonly rank: number;
+  /** Fewest items it takes. */
+  readonly shortest: number;
 }
 
 /** A pattern found in a clause. */
@@ -28,14 +30,14 @@ export interface Match<K extends string> {
 }
 
 function compile<K extends string>(source: string, kind: K, rank: number): Pattern<K> {
-  return {
-    kind,
-    rank,
-    elements: source
-      .split(' ')
-      .filter((part) => part !== '')
-      .map(compileElement),
-  };
+  const elements = source
+    .split(' ')
+    .filter((part) => part !== '')
+    .map(compileElement);
+  const shortest = elements.filter(
+    (element) => !element.optional && element.gap === 0 && element.edge === null,
+  ).length;
+  return { kind, rank, elements, shortest };
 }
 
 const NOTHING: ReadonlySet<string> = new Set();
@@ -124,8 +126,11 @@ function tryAll<K extends string>(
   into: Match<K>[],
 ): void {
   if (!patterns) return;
+  const left = items.length - i;
+  const at: number[] = [];
   for (const pattern of patterns) {
-    const at: number[] = [];
+    if (pattern.shortest > left) continue;
+    at.length = 0;
     if (matchFrom(pattern.elements, 0, items, i, at))
       into.push({ kind: pattern.kind, at: [...at], rank: pattern.rank });
   }

@@ -41,8 +41,9 @@ export function readNote(text: string, setting: Setting): NoteReading {
   if (isEmptyNote(sayings)) return askKindOfAll(sayings, setting);
   const subjects = spreadSubjects(sayings, setting);
   const dates = spreadDates(sayings, subjects, setting.today);
+  const doubt = doubtsCrop(sayings);
   sayings.forEach((saying, s) => {
-    readHits(saying, subjects[s] ?? NOBODY, dates[s] ?? null, sayings, s, setting, draft);
+    readHits(doubt, saying, subjects[s] ?? NOBODY, dates[s] ?? null, sayings, s, setting, draft);
   });
   return settleEvents(draft, setting.today);
 }
@@ -260,6 +261,7 @@ interface Scene {
 }
 
 function readHits(
+  doubt: boolean,
   saying: Saying,
   subject: Subject,
   inherited: Day | null,
@@ -269,7 +271,6 @@ function readHits(
   draft: Draft,
 ): void {
   const { mood } = saying;
-  const doubt = doubtsCrop(all);
   const before = inheritedMoods.get(saying);
   const remark = (): void => pushRemark(subject, setting, draft, !isPlainChatter(saying));
   if (saying.hits.length === 0) {
