@@ -2,6 +2,7 @@ import { setTimeout as wait } from 'node:timers/promises';
 import { sql } from 'drizzle-orm';
 import PgBoss from 'pg-boss';
 import type { Database, RawSql } from '../records/database.ts';
+import { STATEMENT_DEADLINE_MS, withDeadline } from './deadline.ts';
 
 /** One delivery job a member and morning; a task that one process of all runs. */
 export const QUEUES = { morning: 'morning', task: 'task' } as const;
@@ -34,11 +35,13 @@ const ARCHIVE_SECONDS = 12 * 3600;
 export async function openBoss(raw: RawSql, onError: (error: Error) => void): Promise<PgBoss> {
   const boss = new PgBoss({
     db: {
-      executeSql: (text, values) =>
-        raw.query(
+      executeSql: (text, values) => {
+        const answer = raw.query(
           text,
           values?.map((value) => value ?? null),
-        ),
+        );
+        return withDeadline(answer, STATEMENT_DEADLINE_MS, 'a statement of the queue');
+      },
     },
     // Its cron gives up a tick that is missed by more than a minute (pg-boss #557), so nothing hangs on it.
     schedule: false,

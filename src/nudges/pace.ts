@@ -1,5 +1,6 @@
 import { setTimeout as wait } from 'node:timers/promises';
 import type { RawSql } from '../records/database.ts';
+import { STATEMENT_DEADLINE_MS, withDeadline } from './deadline.ts';
 
 /** Requests a second that Discord allows one bot over all routes. Documentation, Rate Limits: Global. */
 export const REQUESTS_A_SECOND = 50;
@@ -66,7 +67,7 @@ export class Pace {
 
   /** Reserves time for `count` requests; in how many milliseconds it begins. */
   async #stretch(count: number): Promise<number> {
-    const { rows } = await this.#raw.query(
+    const answer = this.#raw.query(
       `insert into pace as p (name, free_at)
        values ('discord', clock_timestamp() + $1::double precision * interval '1 ms')
        on conflict (name) do update
@@ -74,6 +75,7 @@ export class Pace {
        returning extract(epoch from free_at - clock_timestamp()) * 1000 as until_ms`,
       [count * this.#gapMs],
     );
+    const { rows } = await withDeadline(answer, STATEMENT_DEADLINE_MS, 'the reservation of requests');
     return Number(rows[0]?.until_ms) - count * this.#gapMs;
   }
 }

@@ -131,8 +131,7 @@ export async function openPostgres(url: string, options: PostgresOptions = {}): 
 
 /**
  * Runs scripts, which may begin and end a transaction of their own, one after the other on a connection of
- * theirs. Not `reserve()` on a pool: under load it takes connections that are still busy, and statements are
- * never answered.
+ * theirs: the driver refuses `begin` on a pool.
  */
 function scriptRunner(client: postgres.Sql): (text: string) => Promise<Record<string, unknown>[]> {
   let before: Promise<unknown> = Promise.resolve();

@@ -78,7 +78,7 @@ export async function crashTest(options: CrashTestOptions): Promise<CrashTestRep
     });
     await Promise.all(lives);
     say('the last workers finish the rest');
-    const last = Array.from({ length: workers }, () => startWorkerProcess({ ...env, RATE: '50' }));
+    const last = Array.from({ length: workers }, () => startWorkerProcess({ ...env, RATE: '50' }, 'ignore'));
     const states = await untilSettled(databaseUrl, nudges);
     for (const child of last) child.kill('SIGKILL');
     return await report(standIn.control, { nudges, kills, killedAt, states, began });
@@ -109,11 +109,12 @@ async function liveAndDie(env: Record<string, string>): Promise<string> {
   return last;
 }
 
-function startWorkerProcess(env: Record<string, string>): ChildProcess {
+/** What it tells must be read or thrown away: a full pipe fails every step it wants to tell of. */
+function startWorkerProcess(env: Record<string, string>, told: 'pipe' | 'ignore' = 'pipe'): ChildProcess {
   const script = fileURLToPath(new URL('./worker.ts', import.meta.url));
   return spawn(process.execPath, ['--import', 'tsx', script], {
     env: { ...process.env, ...env },
-    stdio: ['ignore', 'pipe', 'inherit'],
+    stdio: ['ignore', told, 'inherit'],
   });
 }
 

@@ -7,7 +7,8 @@ import { InstantClock } from '../support/instant-clock.ts';
 import { RestMessenger } from '../support/rest-messenger.ts';
 
 /** A worker that tells each step on its standard output before and after taking it, and is made to be killed. */
-const { DATABASE_URL = '', DISCORD_API = '', DISCORD_TOKEN = '', NOW = '', RATE = '50' } = process.env;
+const { DATABASE_URL = '', DISCORD_API = '', DISCORD_TOKEN = '', NOW = '' } = process.env;
+const { RATE = '50', LEASE_SECONDS = '5' } = process.env;
 
 // Written at once: a step that is only in a buffer is lost with the process.
 const tell = (step: string) => writeSync(1, `${step}\n`);
@@ -18,7 +19,7 @@ await startWorker({
   clock: new InstantClock(NOW),
   messenger: new RestMessenger(DISCORD_API, DISCORD_TOKEN, 3000, tell),
   log: silentLog,
-  leaseSeconds: 5,
+  leaseSeconds: Number(LEASE_SECONDS),
   sweepEveryMs: 1000,
   pollMs: 100,
   requestsASecond: Number(RATE),
