@@ -153,7 +153,8 @@ class LookUp implements WeatherService {
   /** Stations worth trying, best first, their heights known where the service tells them. */
   async #shortlist(spot: Spot, window: Window): Promise<readonly RankedStation[]> {
     // Whoever reported in the last half year is still there, allowing for late reports.
-    const stations = await searchStations(this.#noaa, spot, FARTHEST_KM, addDays(window.to, -180));
+    const lately = { from: addDays(window.to, -180), to: window.to };
+    const stations = await searchStations(this.#noaa, spot, FARTHEST_KM, lately);
     const ranked = rankStations(stations, spot, window).slice(0, SHORTLIST);
     if (ranked.length < 2 || spot.elevationM === null) return ranked;
     const ids = ranked.map(({ id }) => id);

@@ -46,12 +46,12 @@ const value = z.union([z.string(), z.number(), z.null()]).optional();
 const dataAnswer = z.array(z.object({ DATE: z.string(), TMAX: value, TMIN: value }));
 const heightAnswer = z.array(z.object({ STATION: z.string(), ELEVATION: value }));
 
-/** Stations in a box around the spot that report highs and lows and have done so since `since`. */
+/** Stations in a box around the spot that have reported highs and lows within `lately`. */
 export async function searchStations(
   client: ServiceClient,
   spot: Spot,
   radiusKm: number,
-  since: Day,
+  lately: { readonly from: Day; readonly to: Day },
 ): Promise<Station[]> {
   const north = radiusKm / KM_PER_DEGREE;
   const east = Math.min(180, north / Math.max(0.05, Math.cos((spot.lat * Math.PI) / 180)));
@@ -69,7 +69,8 @@ export async function searchStations(
       // North, west, south, east.
       bbox: box.map((degrees) => degrees.toFixed(4)).join(','),
       dataTypes: 'TMAX,TMIN',
-      startDate: since,
+      startDate: lately.from,
+      endDate: lately.to,
       limit: String(MOST_STATIONS),
       offset: '0',
     }),

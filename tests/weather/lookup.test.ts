@@ -98,6 +98,12 @@ describe('looking up the weather of a place', () => {
     expect(west).toBeLessThan(SPOT.lon);
     expect(south).toBeLessThan(SPOT.lat);
     expect(east).toBeGreaterThan(SPOT.lon);
+    expect(Object.fromEntries(search?.searchParams ?? [])).toMatchObject({
+      dataset: 'daily-summaries',
+      dataTypes: 'TMAX,TMIN',
+      startDate: '2026-01-06',
+      endDate: '2026-07-05',
+    });
     const data = noaa.asked.find(({ pathname }) => pathname === DATA);
     expect(Object.fromEntries(data?.searchParams ?? [])).toMatchObject({
       dataset: 'daily-summaries',
