@@ -856,7 +856,7 @@ function spreadDates(sayings: readonly Saying[], subjects: readonly Subject[], t
       const stated = saying.items.some((item) => WERE.has(item.text));
       const shares =
         action &&
-        (saying.mentions.length === 0 || saying.clause.join === 'and') &&
+        saying.mentions.length === 0 &&
         saying.clause.join !== 'stop' &&
         saying.clause.join !== 'but';
       if (shares || (stated && first !== undefined)) out[s] = last;
