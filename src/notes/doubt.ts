@@ -5,6 +5,7 @@ import { cutPieces, type Piece } from './doubt-pieces.ts';
 import { coreAt, coreOf, isUnclear, LEVELS } from './doubt-signs.ts';
 import { type Item, readItems } from './items.ts';
 import { DOUBTS, type DoubtReach, type DoubtWhy } from './lexicon/doubt-words.ts';
+import { isPlainWord } from './lexicon/plain-words.ts';
 import { harmlessItems } from './mood.ts';
 import { compileTable, findMatches } from './patterns.ts';
 
@@ -39,7 +40,7 @@ export function guardReading(
 ): NoteReading {
   if (!reading.logged.some(isDecisive)) return reading;
   const pieces = cutPieces(items);
-  const doubts = findDoubts(pieces);
+  const doubts = findDoubts(pieces, setting.today);
   const kept: ReadEvent[] = [];
   const unclear: ReadEvent[] = [];
   let changed = false;
@@ -61,7 +62,7 @@ export function guardReading(
 /** Why an event cannot be taken from this text, or null. Exported for tests and for telling why. */
 export function whyDoubtful(text: string, setting: Setting, event: ReadEvent): Doubt | null {
   const pieces = cutPieces(readItems(text, setting));
-  return doubtOf(event, pieces, findDoubts(pieces), setting.today);
+  return doubtOf(event, pieces, findDoubts(pieces, setting.today), setting.today);
 }
 
 function isDecisive(event: ReadEvent): boolean {
@@ -94,7 +95,7 @@ function tidy(events: readonly ReadEvent[], ask: Ask | null): ReadEvent[] {
   return others ? out.filter((event) => event.kind !== 'remark' || event.tree !== null) : out;
 }
 
-function findDoubts(pieces: readonly Piece[]): FoundDoubt[] {
+function findDoubts(pieces: readonly Piece[], today: Day): FoundDoubt[] {
   const found: FoundDoubt[] = [];
   for (let p = 0; p < pieces.length; ) {
     const sentence = pieces[p]?.sentence;
@@ -110,6 +111,8 @@ function findDoubts(pieces: readonly Piece[]): FoundDoubt[] {
       }
     }
     const harmless = harmlessItems(items);
+    for (const at of earlierSeasons(items, today))
+      found.push({ why: 'past', reach: 'sentence', piece: owner[at] ?? p, first: items[at]?.start ?? 0 });
     for (const match of findMatches(items, DOUBT_INDEX)) {
       if (match.at.every((i) => harmless.has(i))) continue;
       const [why, reach] = match.kind.split(' ') as [DoubtWhy, DoubtReach];
@@ -120,6 +123,57 @@ function findDoubts(pieces: readonly Piece[]): FoundDoubt[] {
     p = end;
   }
   return found;
+}
+
+const SEASONS = new Set(
+  'summer spring autumn fall winter season year drought heatwave back in of since from during july june august september may'.split(
+    ' ',
+  ),
+);
+const LONG_AGO = /\b(?:years?|seasons?|summers?|decades?)\b/i;
+const LAST_ONE = /\b(?:last|previous|prior) (?:time|year|season|summer|autumn|winter|spring)\b/i;
+
+/** Where a year before this one stands ("in 2023", "summer of '24", "drought of 22", "3 seasons ago"). */
+function earlierSeasons(items: readonly Item[], today: Day): number[] {
+  const year = Number(today.slice(0, 4));
+  return items.flatMap((item, i) => {
+    const before = items[i - 1]?.text ?? '';
+    const next = items[i + 1]?.text ?? '';
+    if ((item.type === 'date' || item.type === 'vague') && LAST_ONE.test(item.typed)) return [i];
+    if (
+      LONG_AGO.test(item.typed) &&
+      item.type !== 'word' &&
+      ['ago', 'back', 'before', 'earlier'].includes(next)
+    )
+      return [i];
+    const digits = /^'?(\d{2}|\d{4})(?!\d)[^\p{L}]*$/u.exec(item.typed)?.[1];
+    if (digits === undefined || item.type === 'date') return [];
+    const number = Number(digits);
+    if (digits.length === 4) return number >= 1900 && number < year && before !== 'pot' ? [i] : [];
+    if (item.typed.startsWith("'")) return number < year % 100 ? [i] : [];
+    if (!(SEASONS.has(before) || items[i - 1]?.type === 'date')) return [];
+    const counted = items[i + 1]?.classes.has('FRUIT') || items[i + 1]?.type === 'tree';
+    return number >= 10 &&
+      number < year % 100 &&
+      (before === 'of' || before === 'in' || !counted) &&
+      [
+        'summer',
+        'spring',
+        'season',
+        'winter',
+        'autumn',
+        'fall',
+        'drought',
+        'heatwave',
+        'back',
+        'year',
+        'july',
+        'june',
+        'august',
+      ].some((word) => before === word || items[i - 2]?.text === word)
+      ? [i]
+      : [];
+  });
 }
 
 function doubtOf(
@@ -188,11 +242,11 @@ function doubtOfPiece(
   const coreStart = core >= 0 ? (piece.items[core]?.start ?? piece.end) : piece.end;
   for (const doubt of doubts) {
     if (doubt.why === 'denied' && kind === 'no-fruitlets') continue;
-    if (reaches(doubt, piece, p, coreStart, pieces)) return doubt.why;
+    if (reaches(doubt, piece, p, coreStart, pieces, kind)) return doubt.why;
   }
   if (kind !== 'no-fruitlets' && isDenied(piece, core, event, pieces)) return 'denied';
   if (piece.asked) return 'asked';
-  if (belongsToOthers(kind, piece)) return 'other';
+  if (belongsToOthers(kind, piece) || belongsToOthers(kind, naming(event, p, pieces))) return 'other';
   return DECISIVE_KINDS.has(kind) && isUnclear(kind, event, piece, core) ? 'unclear' : null;
 }
 
@@ -202,6 +256,7 @@ function reaches(
   p: number,
   coreStart: number,
   pieces: readonly Piece[],
+  kind: DecisiveKind,
 ): boolean {
   if (doubt.reach === 'text') return true;
   const from = pieces[doubt.piece];
@@ -213,6 +268,7 @@ function reaches(
     // "the king has figs, he says": a short clause that follows; "it drops its figs if …": one joined on.
     if (doubt.reach !== 'sentence' || doubt.piece !== p + 1) return false;
     if (doubt.why === 'asked') return from.join === 'or';
+    if (doubt.why !== 'told' && (kind === 'tipped' || kind === 'picked')) return false;
     return from.join === 'sub' || (doubt.why === 'told' && from.items.length <= 4);
   }
   for (let k = doubt.piece + 1; k <= p; k++) {
@@ -271,12 +327,30 @@ function isDenied(piece: Piece, core: number, event: ReadEvent, _pieces: readonl
   return false;
 }
 
+/** The clause that names the event's tree: its own, or the last one before. */
+function naming(event: ReadEvent, p: number, pieces: readonly Piece[]): Piece | undefined {
+  for (let k = p; k >= 0; k--)
+    if (event.tree !== null && pieces[k]?.own.includes(event.tree)) return pieces[k];
+  return undefined;
+}
+
 /** "an alma", "a ronde": any tree of that name but the member's own; "ate a celeste" is a fruit of theirs. */
-function belongsToOthers(kind: DecisiveKind, piece: Piece): boolean {
+function belongsToOthers(kind: DecisiveKind, piece: Piece | undefined): boolean {
+  if (!piece) return false;
   const { items } = piece;
   return items.some((item, i) => {
     if (item.type !== 'tree') return false;
-    const before = items[i - 1]?.text ?? '';
+    const lead = items[i - 1];
+    const before = lead?.text ?? '';
+    // "daves alma": a possessor without its apostrophe.
+    if (
+      lead?.type === 'word' &&
+      before.length > 3 &&
+      before.endsWith('s') &&
+      lead.classes.size === 0 &&
+      !isPlainWord(before)
+    )
+      return true;
     if (before !== 'a' && before !== 'an')
       return ['his', 'her', 'their', 'your', 'another', 'someones'].includes(before);
     const next = items[i + 1];
