@@ -1,5 +1,6 @@
 import { UserError } from '../errors.ts';
 import { findTree } from '../notes/index.ts';
+import { isRowId } from '../records/row-id.ts';
 import type { Tree } from '../records/schema.ts';
 import { nameKeyOf, treeOf, treesOf } from '../records/trees.ts';
 import type { Context } from './context.ts';
@@ -62,8 +63,7 @@ export function askWhichTree(trees: readonly Tree[], verb: string, title = 'Whic
 /** The member's own tree that a button names by id. Throws UserError when it is not among theirs. */
 export async function ownTree(context: Context, id: string | undefined): Promise<Tree> {
   const wanted = Number(id);
-  const tree =
-    Number.isSafeInteger(wanted) && wanted > 0 ? await treeOf(context.db, context.member.id, wanted) : null;
+  const tree = isRowId(wanted) ? await treeOf(context.db, context.member.id, wanted) : null;
   if (tree === null) {
     throw new UserError('no-such-tree', 'That tree is not among yours; type /tree list to see which are.');
   }

@@ -3,6 +3,7 @@ import type { Day } from '../engine/day.ts';
 import type { Season } from '../engine/season.ts';
 import type { Ask, ReadEvent } from '../notes/contract.ts';
 import type { Database } from './database.ts';
+import { isRowId } from './row-id.ts';
 import { type Note, notes, type Observation, observations } from './schema.ts';
 
 export interface NewNote {
@@ -67,6 +68,7 @@ export async function insertObservations(
 
 /** The member's own note of that id; another member's is as good as none. */
 export async function noteOf(db: Database, memberId: number, noteId: number): Promise<Note | null> {
+  if (!isRowId(noteId)) return null;
   const [note] = await db
     .select()
     .from(notes)

@@ -1,9 +1,7 @@
 import { and, eq, isNull } from 'drizzle-orm';
 import type { Database } from './database.ts';
+import { isRowId } from './row-id.ts';
 import { type Nudge, nudges, observations } from './schema.ts';
-
-/** PostgreSQL's largest `integer`; a larger one in a button's id would fail the query instead of finding nothing. */
-const MOST_ID = 2_147_483_647;
 
 /** The trees that a nudge the member was sent is about. */
 export async function treesOfNudgeMessage(
@@ -20,7 +18,7 @@ export async function treesOfNudgeMessage(
 
 /** The member's own nudge of that id; another member's is as good as none. */
 export async function nudgeOf(db: Database, memberId: number, nudgeId: number): Promise<Nudge | null> {
-  if (!Number.isInteger(nudgeId) || Math.abs(nudgeId) > MOST_ID) return null;
+  if (!isRowId(nudgeId)) return null;
   const [nudge] = await db
     .select()
     .from(nudges)

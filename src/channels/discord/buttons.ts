@@ -5,6 +5,7 @@ import type { Context } from '../../club/context.ts';
 import { desk } from '../../club/desk.ts';
 import { type Reply, reply } from '../../club/reply.ts';
 import { UserError } from '../../errors.ts';
+import { isRowId } from '../../records/row-id.ts';
 import { readButtonId } from './custom-id.ts';
 import type { Kit } from './kit.ts';
 import { longReplyOf } from './long-replies.ts';
@@ -42,7 +43,9 @@ export async function pressAs(
   const opened = await openFor(kit, speaker, { clubId: id.clubId, progress: progress.show });
   if ('instead' in opened) return { reply: opened.instead, context: null };
   const { context } = opened;
-  if (verb === PAGE_VERB) return turnPage(kit, context, id.ownerId, ticket, Number(first), Number(second));
+  if (verb === PAGE_VERB) {
+    return turnPage(kit, context, id.ownerId, ticket, Number(first), Math.trunc(Number(second)) || 0);
+  }
   return { reply: await desk.pressButton(context, id.action), context };
 }
 
@@ -55,7 +58,7 @@ async function turnPage(
   page: number,
 ): Promise<null> {
   const owner = { clubId: context.club.id, memberId: context.member.id };
-  const kept = Number.isSafeInteger(replyId) ? await longReplyOf(kit.opened.db, replyId, owner) : null;
+  const kept = isRowId(replyId) ? await longReplyOf(kit.opened.db, replyId, owner) : null;
   if (kept === null) {
     throw new UserError('old-page', 'These pages are no longer kept; type the command again.');
   }

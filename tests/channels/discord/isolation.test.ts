@@ -108,6 +108,18 @@ describe('cross-club and cross-member isolation', () => {
     expect(await stateOfOthers()).toBe(before);
   }, 120_000);
 
+  it('no forged id makes a button fail inside', async () => {
+    const mine = await club.run('note', { text: '2 fruitlets on mine', tree: 'Mine' });
+    const failed: string[] = [];
+    for (const { verb } of [...verbs, { verb: 'page' }, { verb: 'club' }]) {
+      for (const id of ['99999999999', '-1', '1.5', 'x', '', '__proto__', "1' or '1'='1", '1:1:1:1:1:1']) {
+        const press = club.discord.people.press(club.place(), mine.message, `v1:::${verb}:${id}`);
+        if ((await club.answerTo(press)).text.includes('went wrong on my side')) failed.push(`${verb}:${id}`);
+      }
+    }
+    expect(failed).toEqual([]);
+  }, 120_000);
+
   it('a button that names another club is refused, in the server and in direct messages', async () => {
     const mine = await club.run('note', { text: '2 fruitlets on mine', tree: 'Mine' });
     const customId = writeButtonId({ ownerId: club.ana.api.id, clubId: 2, action: 'tip:1' });

@@ -146,6 +146,38 @@ describe('pitfall 1, 3-second ack', () => {
   }, 90_000);
 });
 
+describe('completion', () => {
+  it('offers 25 at most, the likeliest first', async () => {
+    const club = await DiscordClub.open({ opened });
+    const csv = ['name', ...Array.from({ length: 40 }, (_, index) => `Pot ${index + 1}`), 'Alma'].join('\n');
+    await club.run('tree import', { file: { name: 'trees.csv', bytes: Buffer.from(csv) } });
+    const offered = async (typed: string) => {
+      const asked = club.discord.people.complete(club.place(), 'tip', 'tree', typed);
+      await club.discord.until(() => asked.choices !== null);
+      return asked.choices?.map(({ name }) => name) ?? [];
+    };
+    expect(await offered('pot')).toHaveLength(25);
+    expect((await offered('alm'))[0]).toBe('Alma');
+    expect((await offered('pot 31'))[0]).toBe('Pot 31');
+    const cultivars = club.discord.people.complete(club.place(), 'tree add', 'cultivar', 'brunsw');
+    await club.discord.until(() => cultivars.choices !== null);
+    expect(cultivars.choices?.[0]?.name).toContain('Brunswick');
+    club.discord.assertClean();
+    await club.close();
+  }, 30_000);
+
+  it('is answered in time with nothing when the database is slow', async () => {
+    const club = await DiscordClub.open({ opened });
+    await club.stop();
+    await club.start({ opened: slowed(opened, 5000) });
+    const asked = club.discord.people.complete(club.place(), 'tip', 'tree', 'pot');
+    await club.discord.until(() => asked.choices !== null);
+    expect(asked.choices).toEqual([]);
+    club.discord.assertClean();
+    await club.close();
+  }, 30_000);
+});
+
 describe('pitfall 6, listener throws', () => {
   it('the member gets a sentence with a number that stands in the log, and the process goes on', async () => {
     let broken = false;
