@@ -42,6 +42,9 @@ export async function completeNote(context: Context, note: Note, answer: Answer)
     });
   }
   const roster = await treesOf(context.db, context.member.id, { withRetired: true });
+  if ('tree' in answer && answer.tree !== null && !roster.some(({ id }) => id === answer.tree)) {
+    throw new UserError('no-such-tree', 'That tree is not among yours; type /tree list to see which are.');
+  }
   // Days in the note are read as on the day it was written.
   const setting = { ...settingOf(context, roster), today: note.writtenOn };
   return recordReading(context, {

@@ -20,10 +20,12 @@ export function askWords(ask: Ask, noteId: number, roster: readonly Tree[]): Que
       const trees = ask.trees
         .flatMap((id) => roster.find((tree) => tree.id === id) ?? [])
         .slice(0, MOST_CHOICES);
+      // With few trees any of them may be meant.
+      const offered = trees.length > 0 || roster.length > MOST_CHOICES ? trees : roster;
       return {
         title: 'Which tree?',
-        text: treeQuestion(trees, roster),
-        buttons: trees.map((tree) => button(tree.name, `tree:${tree.id}`)),
+        text: treeQuestion(trees, roster, offered.length > 0),
+        buttons: offered.map((tree) => button(tree.name, `tree:${tree.id}`)),
       };
     }
     case 'kind': {
@@ -49,12 +51,13 @@ export function askWords(ask: Ask, noteId: number, roster: readonly Tree[]): Que
   }
 }
 
-function treeQuestion(trees: readonly Tree[], roster: readonly Tree[]): string {
+function treeQuestion(trees: readonly Tree[], roster: readonly Tree[], isOffered: boolean): string {
   if (roster.length === 0) {
     return 'You have no trees on your list yet, so nothing was logged. Add one with /tree add name: and its name, then send the note again.';
   }
   if (trees.length === 0) {
-    return 'None of your trees is called that, so nothing was logged of it. Type the tree’s name as your list has it, or add it with /tree add.';
+    const how = isOffered ? 'Press it, or type its name' : 'Type its name as your list has it';
+    return `I could not tell which of your trees that is, so nothing was logged of it. ${how}; a new one is added with /tree add.`;
   }
   if (trees.length === 1) return `Did you mean ${trees[0]?.name}? Press it, or type another name.`;
   return `That could be ${listWords(trees.map(({ name }) => name))}. Press the one you mean, or type its name.`;

@@ -1,5 +1,5 @@
 import { isZone } from '../clock.ts';
-import { type MonthDay, monthDayOf } from '../engine/day.ts';
+import { type Day, type MonthDay, monthDayOf, monthOf } from '../engine/day.ts';
 import { FEW_SEASONS, type HeatMark, toCelsius, toFahrenheit } from '../engine/record-summary.ts';
 import type { Hemisphere } from '../engine/season.ts';
 import { UserError } from '../errors.ts';
@@ -7,10 +7,11 @@ import { markOf } from '../records/garden.ts';
 import type { Member } from '../records/schema.ts';
 import { hemisphereOfZone } from '../weather/places.ts';
 import type { Context } from './context.ts';
-import { dateOrderOf, readDateOption, takenWords, todayOf, type Understood } from './date-option.ts';
+import { dateOrderOf, readSeasonOption, takenWords, todayOf, type Understood } from './date-option.ts';
 import type { Feature, Input } from './feature.ts';
 import { placeFromInput } from './garden-place.ts';
 import { saveGarden } from './garden-save.ts';
+import { gardenTrees } from './garden-trees.ts';
 import { gardenData, gardenFields, gardenStory } from './garden-words.ts';
 import { choiceOption } from './option-kinds.ts';
 import { reply } from './reply.ts';
@@ -19,6 +20,18 @@ import { monthDayWords } from './words.ts';
 /** Heat marks outside these say nothing about figs, °C. Ours. */
 const LEAST_MARK_C = 15;
 const MOST_MARK_C = 45;
+
+/** What moves the dates of trees, so that the reply must say how they stand now. */
+const MOVES_DATES: readonly (keyof Member)[] = [
+  'heatEnd',
+  'firstFrost',
+  'heatMark',
+  'units',
+  'seriesId',
+  'hemisphere',
+  'cautionDays',
+  'rule',
+];
 
 /** What one call of /garden set changes, and what is to be said about it. */
 interface Change {
@@ -88,22 +101,28 @@ export const gardenSet: Feature = {
       );
     }
     const change = await readChange(context, input);
-    const order = change.set.dates ?? dateOrderOf(context);
+    const order = dateOrderOf({ ...context, member: { ...context.member, ...change.set } });
     const summarise = ['heatMark', 'units', 'hemisphere', 'seriesId'].some((column) => column in change.set);
     const member = await context.db.transaction((tx) =>
       saveGarden(tx, context, { set: change.set, summarise }),
     );
     const today = todayOf({ ...context, member });
+    const moves = MOVES_DATES.some((column) => column in change.set);
+    const trees = moves ? await gardenTrees(context.db, member, today, order) : null;
     return reply({
       title: 'Your garden',
       text: [...change.remarks, gardenStory(member, today, order)].join('\n\n'),
-      fields: gardenFields(member, context.club, order),
+      fields: [...gardenFields(member, context.club, order), ...(trees?.fields ?? [])],
       // Whoever says where they garden is a press away from their season.
       buttons:
         member.lat !== null && member.seriesId === null
           ? [{ label: 'Look up its weather', action: 'look-up' }]
           : [],
-      data: { ...gardenData(member, context.club), understood: change.understood },
+      data: {
+        ...gardenData(member, context.club),
+        ...(trees === null ? {} : { trees: trees.items }),
+        understood: change.understood,
+      },
     });
   },
 };
@@ -185,10 +204,9 @@ function readMark(context: Context, input: Input, change: Change) {
 
 function readDays(context: Context, input: Input, change: Change) {
   const { set } = change;
-  const member = { ...context.member, ...set };
   // The words are read in the order and hemisphere that this very command may have set.
-  const reader = { ...context, member };
-  const order = dateOrderOf(reader);
+  const reader = () => ({ ...context, member: { ...context.member, ...set } });
+  const order = dateOrderOf(reader());
   const read = (
     option: 'heat_end' | 'last_frost' | 'first_frost',
     take: 'from' | 'to',
@@ -196,7 +214,10 @@ function readDays(context: Context, input: Input, change: Change) {
     const text = input[option];
     if (typeof text !== 'string') return undefined;
     if (/^(record|none|clear)$/i.test(text)) return null;
-    const understood = readDateOption(reader, option, text, 'future');
+    const { member } = reader();
+    const hemisphereAt = (from: Day): Hemisphere =>
+      option === 'heat_end' && !isPlaced(member) ? toldBy(monthOf(from)) : (member.hemisphere ?? 'N');
+    const understood = readSeasonOption(reader(), option, text, hemisphereAt);
     change.understood.push(understood);
     const taken = takenWords(understood, understood[take], order);
     if (taken !== null) change.remarks.push(taken);
@@ -204,32 +225,39 @@ function readDays(context: Context, input: Input, change: Change) {
   };
   // A deadline is careful when early; a last frost when late.
   const heatEnd = read('heat_end', 'from');
+  if (heatEnd !== undefined) set.heatEnd = heatEnd;
+  const { member } = reader();
+  if (member.heatEnd !== null) checkHalfOfYear(member.heatEnd, member, change, order);
   const lastFrost = read('last_frost', 'to');
   const firstFrost = read('first_frost', 'from');
-  if (heatEnd !== undefined) set.heatEnd = heatEnd;
   if (lastFrost !== undefined) set.lastFrost = lastFrost;
   if (firstFrost !== undefined) set.firstFrost = firstFrost;
-  const after = { ...member, ...set };
-  if (after.heatEnd !== null) checkHalfOfYear(after.heatEnd, after, change, order);
 }
 
-/**
- * Heat ends between July and December in the north and between January and June in the south. Where the
- * hemisphere is not known yet the date itself tells it; where it is known, a date of the other one is a slip.
- */
+/** Whether the garden's hemisphere is known from where it is, and not only from when its heat ends. */
+function isPlaced({ lat, zone }: Member): boolean {
+  return lat !== null || (zone !== null && hemisphereOfZone(zone) !== null);
+}
+
+/** Heat ends between July and December in the north and between January and June in the south. */
+function toldBy(month: number): Hemisphere {
+  return month >= 7 ? 'N' : 'S';
+}
+
+/** Where the place does not tell the hemisphere the date does; where it does, a date of the other is a slip. */
 function checkHalfOfYear(heatEnd: MonthDay, member: Member, change: Change, order: 'MDY' | 'DMY') {
-  const month = Number(heatEnd.slice(0, 2));
-  const told: Hemisphere = month >= 7 ? 'N' : 'S';
-  if (member.hemisphere === null) {
+  const told = toldBy(Number(heatEnd.slice(0, 2)));
+  if (member.hemisphere === told) return;
+  if (!isPlaced(member)) {
     change.set.hemisphere = told;
-    if (told === 'S') {
+    if (told === 'S' || member.hemisphere !== null) {
+      const [side, runs] =
+        told === 'S' ? ['south', 'from July to June'] : ['north', 'with the calendar year'];
       change.remarks.push(
-        `Heat that ends on ${monthDayWords(heatEnd, order)} means a garden south of the equator, so your season runs from July to June.`,
+        `Heat that ends on ${monthDayWords(heatEnd, order)} means a garden ${side} of the equator, so your season runs ${runs}.`,
       );
     }
-    return;
-  }
-  if (member.hemisphere !== told) {
+  } else {
     const where = member.hemisphere === 'N' ? 'north' : 'south';
     throw new UserError(
       'heat-end-in-winter',

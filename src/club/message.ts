@@ -10,6 +10,7 @@ import type { Context } from './context.ts';
 import { todayOf } from './date-option.ts';
 import { dueReply } from './due.ts';
 import { helpReply } from './help.ts';
+import { literallyAbout } from './literal-name.ts';
 import { askWhichTree } from './pick-tree.ts';
 import { type Reply, reply } from './reply.ts';
 import { ripeReply } from './ripe-when.ts';
@@ -17,7 +18,11 @@ import { roundupReply } from './roundup.ts';
 import { takeShootCount } from './shoots.ts';
 import { recordReading, settingOf, takeNote } from './take-note.ts';
 import { readNoteText } from './text.ts';
-import { tipOne } from './tip.ts';
+import { tipAll, tipOne } from './tip.ts';
+
+/** "Which trees need tipping?", "what should I tip?", "should I tip any of them?": /tip answers of all. */
+const ASKS_ALL =
+  /\b(?:which|what)(?: of my)? (?:trees|ones|figs|pots|needs?|(?:should|do|must|can) i)\b|\bany(?:thing| of| trees?)?\b|\ball\b|\beverything\b/i;
 
 /** A message to the assistant: the answer to its question, a correction, a question, or a note. */
 export async function takeMessage(context: Context, rawText: string): Promise<Reply> {
@@ -47,7 +52,7 @@ export async function takeMessage(context: Context, rawText: string): Promise<Re
     const corrected = await correct(context, text, last, roster);
     if (corrected !== null) return withIntent(corrected, 'note');
   }
-  const reading = readMessage(text, setting);
+  const reading = readMessage(text, { ...setting, ...literallyAbout(text, setting) });
   const answer = await answerQuestion(context, text, reading, roster, about.treeIds);
   return withIntent(answer, reading.intent);
 }
@@ -106,7 +111,10 @@ async function answerQuestion(
   const tree = roster.find(({ id }) => id === treeId) ?? null;
   switch (reading.intent) {
     case 'tip':
-      return tree === null ? askAbout(reading, roster, 'tip') : tipOne(context, tree);
+      if (tree !== null) return tipOne(context, tree);
+      return ASKS_ALL.test(text) && reading.trees.length === 0
+        ? tipAll(context)
+        : askAbout(reading, roster, 'tip');
     case 'ripe-when':
       return tree === null ? askAbout(reading, roster, 'ripe') : ripeReply(context, tree);
     case 'due':

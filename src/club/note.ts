@@ -1,4 +1,4 @@
-import { readDateOption } from './date-option.ts';
+import { dateOrderOf, readNoteDay, takenWords } from './date-option.ts';
 import type { Feature } from './feature.ts';
 import { askWhichTree, pickTree } from './pick-tree.ts';
 import { takeNote } from './take-note.ts';
@@ -27,7 +27,7 @@ export const noteFeature: Feature = {
     ],
   },
   async handle(context, input) {
-    const on = typeof input.on === 'string' ? readDateOption(context, 'on', input.on, 'past') : undefined;
+    const day = typeof input.on === 'string' ? readNoteDay(context, 'on', input.on) : undefined;
     const picked = typeof input.tree === 'string' ? await pickTree(context, input.tree) : undefined;
     if (picked?.kind === 'several') {
       return askWhichTree(picked.trees, 'tree-story', 'Which tree? Send the note again with its whole name');
@@ -35,8 +35,14 @@ export const noteFeature: Feature = {
     const answer = await takeNote(context, {
       text: String(input.text),
       ...(picked === undefined ? {} : { about: [picked.tree.id] }),
-      ...(on === undefined ? {} : { on: on.from }),
+      ...(day === undefined ? {} : { on: day.on }),
     });
-    return on === undefined ? answer : { ...answer, data: { ...answer.data, understood: [on] } };
+    if (day === undefined) return answer;
+    const taken = takenWords(day.understood, day.on, dateOrderOf(context));
+    return {
+      ...answer,
+      text: taken === null ? answer.text : `${taken}\n\n${answer.text}`,
+      data: { ...answer.data, understood: [day.understood] },
+    };
   },
 };

@@ -12,11 +12,13 @@ import type { Context } from './context.ts';
 import { dateOrderOf, todayOf } from './date-option.ts';
 import { eventData, eventWords } from './event-words.ts';
 import { sprayCaution, troubleAdvice } from './harvest-words.ts';
+import { literallyAbout } from './literal-name.ts';
 import { recordNote } from './record-note.ts';
 import { type Button, type Reply, reply } from './reply.ts';
 import { settleWords } from './settle-words.ts';
 import { readNoteText } from './text.ts';
 import { openQuestions } from './tip.ts';
+import { fullDayWords } from './words.ts';
 
 export interface NoteRequest {
   readonly text: string;
@@ -30,11 +32,12 @@ export interface NoteRequest {
 export async function takeNote(context: Context, request: NoteRequest): Promise<Reply> {
   const text = readNoteText(request.text);
   const roster = await treesOf(context.db, context.member.id);
-  const setting = settingOf(context, roster, request.about);
+  const asked = settingOf(context, roster, request.about);
+  const setting = { ...asked, ...literallyAbout(text, asked) };
   if (request.on !== undefined && request.on > setting.today) {
     throw new UserError(
       'day-to-come',
-      `${request.on} is still to come; a note is of what was seen or done. Nothing was logged.`,
+      `${fullDayWords(request.on, setting.order)} is still to come; a note is of what was seen or done. Nothing was logged.`,
     );
   }
   const reading = onDay(readNote(text, setting), setting.today, request.on);

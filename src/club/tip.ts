@@ -63,7 +63,7 @@ export async function tipOne(context: Context, tree: Tree): Promise<Reply> {
     ].join('\n\n'),
     fields: dateFields(standing, order),
     buttons: [...questions.buttons, ...verdictButtons(standing)],
-    data: { ...verdictData(standing), ...(outlook === null ? {} : { outlook: outlookData(outlook) }) },
+    data: treeData(standing, outlook),
   });
 }
 
@@ -154,15 +154,12 @@ export async function tipAll(context: Context): Promise<Reply> {
     title:
       toTip.length === 0 ? 'Nothing to tip today' : `${sentence(countWords(toTip.length, 'tree'))} to tip`,
     text: [
-      `${countWords(standings.length, 'tree')}, the most urgent first.`,
+      ...(standings.length === 1 ? [] : [`${countWords(standings.length, 'tree')}, the most urgent first.`]),
       ...(toTip.length === 0 ? [] : [`Side shoots first. ${SAP_CAUTION}`]),
     ].join('\n\n'),
-    fields: listFields(standings, outlooks, order),
+    fields: treeFields(standings, outlooks, order),
     data: {
-      items: standings.map((standing) => {
-        const outlook = outlooks.get(standing) ?? null;
-        return { ...verdictData(standing), ...(outlook === null ? {} : { outlook: outlookData(outlook) }) };
-      }),
+      items: standings.map((standing) => treeData(standing, outlooks.get(standing) ?? null)),
     },
   });
 }
@@ -208,7 +205,13 @@ function compare(a: string | null, b: string | null): number {
   return a < b ? -1 : 1;
 }
 
-function listFields(
+/** A verdict with its outlook, for machines. */
+export function treeData(standing: Standing, outlook: SupposedOutlook | null): Record<string, unknown> {
+  return { ...verdictData(standing), ...(outlook === null ? {} : { outlook: outlookData(outlook) }) };
+}
+
+/** A line for each tree; where they are many, one for all that stand alike. */
+export function treeFields(
   standings: readonly Standing[],
   outlooks: ReadonlyMap<Standing, SupposedOutlook | null>,
   order: DateOrder,

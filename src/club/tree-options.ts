@@ -1,14 +1,14 @@
 import { findCultivar } from '../engine/cultivars.ts';
-import type { Day } from '../engine/day.ts';
 import type { RipeningGroup } from '../engine/ripening.ts';
 import { UserError } from '../errors.ts';
 import type { Kept, Purpose, Tree } from '../records/schema.ts';
 import { treeNamed } from '../records/trees.ts';
 import type { Context } from './context.ts';
-import { readDateOption, todayOf, type Understood } from './date-option.ts';
+import { dateOrderOf, readPastOption, todayOf, type Understood } from './date-option.ts';
 import type { Input, OptionDefinition } from './feature.ts';
 import { choiceOption } from './option-kinds.ts';
 import { readName } from './text.ts';
+import { fullDayWords } from './words.ts';
 
 /** No fig ripens sooner or later than this after its fruitlet shows: the records the club learns from. */
 const LEAST_SPAN_DAYS = 35;
@@ -66,8 +66,8 @@ export async function readTreeOptions(context: Context, input: Input): Promise<T
   if (typeof input.ripening === 'string') set.ripening = input.ripening as RipeningGroup;
   if (typeof input.span === 'string') Object.assign(set, readSpan(input.span));
   if (typeof input.started === 'string') {
-    const started = readDateOption(context, 'started', input.started, 'past');
-    checkStarted(started, todayOf(context));
+    const started = readPastOption(context, 'started', input.started);
+    checkStarted(context, started);
     understood.push(started);
     set.startedOn = started.from;
   }
@@ -101,11 +101,12 @@ function readSpan(text: string): Pick<Tree, 'spanFrom' | 'spanTo'> {
   return { spanFrom: from, spanTo: to };
 }
 
-function checkStarted(started: Understood, today: Day) {
-  if (started.from <= today) return;
+function checkStarted(context: Context, started: Understood) {
+  if (started.from <= todayOf(context)) return;
+  const day = fullDayWords(started.from, dateOrderOf(context));
   throw new UserError(
     'started-later',
-    `A tree cannot have been started on ${started.from}, which is still to come. Nothing was changed.`,
+    `A tree cannot have been started on ${day}, which is still to come. Nothing was changed.`,
   );
 }
 

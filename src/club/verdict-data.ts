@@ -8,7 +8,8 @@ export function verdictData(standing: Standing): Record<string, unknown> {
     verdict: result.verdict,
     ...(result.timing === undefined ? {} : { timing: result.timing }),
     ...(result.shoots === undefined ? {} : { shoots: result.shoots }),
-    decisionDate: result.decisionDate,
+    // Of a tree that bears no figs a date to decide on would only mislead.
+    decisionDate: result.verdict === 'not-for-fruit' ? null : result.decisionDate,
     heatEnd: result.heatEnd,
     ripeFrom: result.ripeFrom,
     ripeTo: result.ripeTo,

@@ -1,5 +1,5 @@
 import { mkdirSync, writeFileSync } from 'node:fs';
-import { join } from 'node:path';
+import { join, parse } from 'node:path';
 import type { SteppedClock } from '../../clock.ts';
 import type { Context } from '../../club/context.ts';
 import { desk } from '../../club/desk.ts';
@@ -40,6 +40,7 @@ export class Terminal {
   readonly #options: TerminalOptions;
   #buttons: readonly Button[] = [];
   #line = '';
+  readonly #written = new Map<string, Buffer>();
   #messages = 0;
   #errors = 0;
   readonly #messenger: Messenger = { send: (message) => this.#deliver(message) };
@@ -155,9 +156,21 @@ export class Terminal {
 
   #write(file: ReplyFile): WrittenFile {
     mkdirSync(this.#options.outFolder, { recursive: true });
-    const path = join(this.#options.outFolder, file.name);
+    const path = join(this.#options.outFolder, this.#freeName(file));
     writeFileSync(path, file.bytes);
     return { name: file.name, bytes: file.bytes.byteLength, path };
+  }
+
+  /** What an earlier reply of this run told of stays as it told: another file of its name gets a number. */
+  #freeName({ name, bytes }: ReplyFile): string {
+    const { name: stem, ext } = parse(name);
+    for (let i = 1; ; i++) {
+      const free = i === 1 ? name : `${stem}-${i}${ext}`;
+      const before = this.#written.get(free);
+      if (before !== undefined && !before.equals(bytes)) continue;
+      this.#written.set(free, Buffer.from(bytes));
+      return free;
+    }
   }
 
   #failed(error: unknown): Reply {
