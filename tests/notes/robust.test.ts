@@ -53,25 +53,29 @@ describe('whatever is typed', () => {
     );
   });
 
-  it('is read without throwing or dawdling when notes are garbled', () => {
-    const next = random(1);
-    let slowest = { ms: 0, text: '' };
-    for (let n = 0; n < MUTATIONS; n++) {
-      let text = texts[n % texts.length] ?? '';
-      for (let k = 0; k <= n % 3; k++) text = mutate(text, next).slice(0, 500);
-      const start = performance.now();
-      readNote(text, SETTING);
-      const ms = performance.now() - start;
-      // The first reads build the lexicon's index, and another process may hold the core: the second try counts.
-      if (ms > SLOWEST_MS && n > 100) {
-        const again = performance.now();
+  it(
+    'is read without throwing or dawdling when notes are garbled',
+    () => {
+      const next = random(1);
+      let slowest = { ms: 0, text: '' };
+      for (let n = 0; n < MUTATIONS; n++) {
+        let text = texts[n % texts.length] ?? '';
+        for (let k = 0; k <= n % 3; k++) text = mutate(text, next).slice(0, 500);
+        const start = performance.now();
         readNote(text, SETTING);
-        const best = Math.min(ms, performance.now() - again);
-        if (best > slowest.ms) slowest = { ms: best, text };
+        const ms = performance.now() - start;
+        // The first reads build the lexicon's index, and another process may hold the core: the second try counts.
+        if (ms > SLOWEST_MS && n > 100) {
+          const again = performance.now();
+          readNote(text, SETTING);
+          const best = Math.min(ms, performance.now() - again);
+          if (best > slowest.ms) slowest = { ms: best, text };
+        }
       }
-    }
-    expect(slowest.ms, slowest.text).toBeLessThanOrEqual(SLOWEST_MS);
-  });
+      expect(slowest.ms, slowest.text).toBeLessThanOrEqual(SLOWEST_MS);
+    },
+    20_000 + MUTATIONS * 20,
+  );
 
   it.each([
     'constructor',
