@@ -2,6 +2,7 @@ import type { Day } from '../engine/day.ts';
 import type { ObservationKind } from '../engine/observation.ts';
 import { splitClauses } from './clauses.ts';
 import type { Ask, NoteReading, OpenEvent, ReadEvent, Setting } from './contract.ts';
+import { guardReading } from './doubt.ts';
 import { eventOf, placeDate } from './events.ts';
 import { cutRuns, type Hit } from './hits.ts';
 import { readItems } from './items.ts';
@@ -45,7 +46,7 @@ export function readNote(text: string, setting: Setting): NoteReading {
   sayings.forEach((saying, s) => {
     readHits(doubt, saying, subjects[s] ?? NOBODY, dates[s] ?? null, sayings, s, setting, draft);
   });
-  return settleEvents(draft, setting.today);
+  return guardReading(text, setting, settleEvents(draft, setting.today), items);
 }
 
 /** "harvest: ronde 11, alma 3": the heading says what was done with all that follows. */
