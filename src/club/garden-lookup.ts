@@ -7,6 +7,7 @@ import { dateOrderOf, todayOf } from './date-option.ts';
 import type { ButtonVerb } from './feature.ts';
 import { changedSeason } from './garden-change.ts';
 import { saveGarden } from './garden-save.ts';
+import { gardenTrees } from './garden-trees.ts';
 import { gardenData, gardenFields, gardenStory } from './garden-words.ts';
 import { type Reply, reply } from './reply.ts';
 
@@ -33,6 +34,8 @@ export async function lookUpWeather(context: Context): Promise<Reply> {
     saveGarden(tx, context, { set: { seriesId: found.seriesId }, summarise: true }),
   );
   const order = dateOrderOf(context);
+  const today = todayOf({ ...context, member });
+  const trees = await gardenTrees(context.db, member, today, order);
   return reply({
     title: 'Your record is in',
     text: [
@@ -42,10 +45,14 @@ export async function lookUpWeather(context: Context): Promise<Reply> {
         ? []
         : ['Your own readings stand before it, day by day; it fills the days they lack.']),
       ...changedSeason(context.member, member, order),
-      gardenStory(member, todayOf(context), order),
+      gardenStory(member, today, order),
     ].join('\n\n'),
-    fields: gardenFields(member, context.club, order),
-    data: { ...gardenData(member, context.club), source: { kind: found.source, name: found.name } },
+    fields: [...gardenFields(member, context.club, order), ...trees.fields],
+    data: {
+      ...gardenData(member, context.club),
+      trees: trees.items,
+      source: { kind: found.source, name: found.name },
+    },
   });
 }
 

@@ -12,13 +12,13 @@ import { drawSeason } from '../pictures/season-picture.ts';
 import { gardenFactsOf, hemisphereOf, knowsSeason, markOf } from '../records/garden.ts';
 import { preparedRecord } from '../records/prepared.ts';
 import type { Member } from '../records/schema.ts';
-import { type Standing, standingsOf } from '../records/standing.ts';
-import { treesOf } from '../records/trees.ts';
+import type { Standing } from '../records/standing.ts';
 import { loadRecord } from '../weather/series.ts';
 import type { Context } from './context.ts';
 import { outlookDates } from './cool-summer-words.ts';
 import { dateOrderOf, todayOf } from './date-option.ts';
 import type { Feature } from './feature.ts';
+import { gardenTrees } from './garden-trees.ts';
 import { gardenData, gardenFields, gardenStory } from './garden-words.ts';
 import { type ReplyFile, reply } from './reply.ts';
 import { countWords, dayWords, listSome } from './words.ts';
@@ -38,7 +38,8 @@ export const gardenShow: Feature = {
     const { member } = context;
     const order = dateOrderOf(context);
     const today = todayOf(context);
-    const standings = await standingsOf(context.db, member, await treesOf(context.db, member.id), today);
+    const trees = await gardenTrees(context.db, member, today, order);
+    const { standings } = trees;
     const record = await preparedRecord(context.db, member);
     const rules =
       record === null
@@ -47,9 +48,9 @@ export const gardenShow: Feature = {
     return reply({
       title: 'Your garden',
       text: [gardenStory(member, today, order), ...rules].join('\n\n'),
-      fields: gardenFields(member, context.club, order),
+      fields: [...gardenFields(member, context.club, order), ...trees.fields],
       files: knowsSeason(member) ? [await seasonPicture(context, standings)] : [],
-      data: gardenData(member, context.club),
+      data: { ...gardenData(member, context.club), trees: trees.items },
     });
   },
 };

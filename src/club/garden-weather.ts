@@ -14,6 +14,7 @@ import type { ButtonVerb, Feature, InputFile } from './feature.ts';
 import { changedSeason } from './garden-change.ts';
 import { lookUpWeather } from './garden-lookup.ts';
 import { saveGarden } from './garden-save.ts';
+import { gardenTrees } from './garden-trees.ts';
 import { gardenData, gardenFields, gardenStory } from './garden-words.ts';
 import { choiceOption } from './option-kinds.ts';
 import { type Reply, reply } from './reply.ts';
@@ -91,6 +92,7 @@ async function takeFile(
     const saved = await saveGarden(tx, context, { set, summarise: true, record: imported.record });
     return { member: saved, report: imported };
   });
+  const trees = await gardenTrees(context.db, member, today, order);
   const from = place === undefined ? file.name : `${file.name}, ${place},`;
   return reply({
     title: 'Your record is in',
@@ -100,8 +102,8 @@ async function takeFile(
       ...changedSeason(context.member, member, order),
       gardenStory(member, today, order),
     ].join('\n\n'),
-    fields: gardenFields(member, context.club, order),
-    data: { ...gardenData(member, context.club), imported: importData(report) },
+    fields: [...gardenFields(member, context.club, order), ...trees.fields],
+    data: { ...gardenData(member, context.club), trees: trees.items, imported: importData(report) },
   });
 }
 

@@ -1,5 +1,6 @@
 import { knowsSeason } from '../records/garden.ts';
 import { treesOf } from '../records/trees.ts';
+import { PLACES_CREDIT } from '../weather/places.ts';
 import type { Context } from './context.ts';
 import { dateOrderOf } from './date-option.ts';
 import type { Feature } from './feature.ts';
@@ -43,6 +44,10 @@ export async function helpReply(context: Context): Promise<Reply> {
       {
         name: '/mydata',
         value: 'take your records out, erase them, or keep your trees out of what the club learns',
+      },
+      {
+        name: 'Sources',
+        value: `${PLACES_CREDIT} Daily temperatures: NOAA daily summaries, or NASA POWER’s grid.`,
       },
     ],
     visibility: 'only-you',

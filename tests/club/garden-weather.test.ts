@@ -104,11 +104,31 @@ describe('/garden weather without a file', () => {
       data: { basis: 'record', seasons: 31, source: { kind: 'noaa', name: 'MILL CREEK' } },
     });
     expect(reply.text).toContain('weather station MILL CREEK, 6 km away');
+    expect(club.progress).toEqual(
+      expect.arrayContaining(['fetching year 1 of 31', 'fetching year 31 of 31']),
+    );
     // The stand-in's highs are 15 − 13 cos(2π (n − 25) / 365) °C on the n-th day of the year, rounded to a
     // tenth: 26.7 °C, the tenth that 80 °F comes to, from the 182nd day on which cos ≤ −0.896 to its end.
     const last = lastDayAt(26.7);
     expect(reply.data.heatEnd).toBe(last);
     expect((await club.ask('/garden set units:F')).buttons).toEqual([]);
+  });
+
+  it('tells of each tree how it stands and how the past thirty seasons would have ended', async () => {
+    await club.type(PLACE, '/tree add name:Pot 3 ripening:early', '/tree add name:Alma ripening:late');
+    const reply = await club.ask('/garden weather');
+    const tips = (await club.data('/tip')).items;
+    expect(reply.data.trees).toEqual(tips);
+    expect(tips).toMatchObject([
+      { outlook: { seasons: 30, if: 'tip-today' } },
+      { outlook: { seasons: 30, if: 'tip-today' } },
+    ]);
+    expect(reply.fields.find(({ name }) => name === 'Pot 3')?.value).toMatch(
+      /outlook \d+ of 30 seasons in the heat, \d+ before frost$/,
+    );
+    expect(await garden()).toMatchObject({ trees: tips });
+    expect(await club.data('/garden set caution:3')).toHaveProperty('trees');
+    expect(await club.data('/garden set nudge_hour:9')).not.toHaveProperty('trees');
   });
 
   it('does the same at the press of the button under /garden set', async () => {
@@ -120,6 +140,7 @@ describe('/garden weather without a file', () => {
     stations();
     await club.type(PLACE);
     const reply = await club.ask('/garden weather');
+    expect(club.progress).toContain('looking for a weather station');
     expect(reply.data).toMatchObject({ basis: 'record', source: { kind: 'power' } });
     expect(reply.text).toMatch(/No good weather station is near.*estimate.*usually cooler than a garden’s/s);
   });

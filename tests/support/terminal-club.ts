@@ -18,6 +18,8 @@ export interface TerminalClub {
   /** What was said on the way to a day besides the reply. */
   readonly moveTo: (date: string) => Promise<readonly Utterance[]>;
   readonly outFolder: string;
+  /** What was told of long work on the way. */
+  readonly progress: readonly string[];
   readonly close: () => void;
 }
 
@@ -28,6 +30,7 @@ export async function openTerminalClub(
   services: Services = {} as Services,
 ): Promise<TerminalClub> {
   const outFolder = mkdtempSync(join(tmpdir(), 'ostiole-terminal-'));
+  const progress: string[] = [];
   let said: Utterance[] = [];
   const terminal = new Terminal({
     db: opened.db,
@@ -36,7 +39,7 @@ export async function openTerminalClub(
     member: 'me',
     outFolder,
     say: (utterance) => said.push(utterance),
-    progress: () => {},
+    progress: (text) => progress.push(text),
     onError: (_number, error) => {
       throw error;
     },
@@ -60,6 +63,7 @@ export async function openTerminalClub(
     data: async (line) => ({ ...(await ask(line)).data }),
     moveTo: async (date) => (await type(`@${date}`)).filter(({ kind }) => kind !== 'reply'),
     outFolder,
+    progress,
     close: () => rmSync(outFolder, { recursive: true, force: true }),
   };
 }
