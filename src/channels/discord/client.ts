@@ -1,4 +1,4 @@
-import { Client, Events, GatewayIntentBits, Partials } from 'discord.js';
+import { Client, GatewayIntentBits, Partials } from 'discord.js';
 import type { Settings } from '../../settings.ts';
 import { restOptions } from './rest.ts';
 
@@ -35,5 +35,3 @@ export function createClient(
     }),
   } as ConstructorParameters<typeof Client>[0]);
 }
-
-export { Events };

@@ -1,6 +1,6 @@
 import 'dotenv/config';
 import { pathToFileURL } from 'node:url';
-import { DiscordAPIError, RateLimitError, type REST, Routes } from 'discord.js';
+import { DiscordAPIError, type RateLimitData, RateLimitError, type REST, Routes } from 'discord.js';
 import type { APIUser } from 'discord-api-types/v10';
 import { features } from '../../club/features.ts';
 import { StartError } from '../../errors.ts';
@@ -9,7 +9,7 @@ import { readSettings, type Settings } from '../../settings.ts';
 import { commandBodies } from './commands.ts';
 import { deployCommands, describeDeployment } from './deployment.ts';
 import { CODES } from './failures.ts';
-import { createRest } from './rest.ts';
+import { createRest, waitOf } from './rest.ts';
 
 /** Writing many commands one by one meets short limits, which are worth waiting for. */
 const LONGEST_WAIT_MS = 30_000;
@@ -21,7 +21,7 @@ export async function runDeployment(settings: Settings): Promise<string> {
     throw new StartError('DISCORD_TOKEN is not set; put the bot’s token in .env or the environment.');
   }
   // Discord may ask to wait for hours, and discord.js would do so in silence.
-  const rejects = ({ timeToReset }: { timeToReset: number }) => timeToReset > LONGEST_WAIT_MS;
+  const rejects = (limit: RateLimitData) => waitOf(limit) > LONGEST_WAIT_MS;
   const rest = createRest({ token, api, rejects }, silentLog);
   try {
     const wanted = commandBodies(features.map(({ command }) => command));

@@ -39,6 +39,11 @@ export function restOptions({
   };
 }
 
+/** How long Discord asks to wait: by its answer where there is one, else by what is left of the bucket's time. */
+export function waitOf({ retryAfter, timeToReset }: RateLimitData): number {
+  return Math.max(retryAfter, timeToReset);
+}
+
 /** A REST client of its own, for what has no gateway: nudges, deploying commands. */
 export function createRest(settings: RestSettings, log: Log): REST {
   const rest = new REST(restOptions(settings)).setToken(settings.token);
@@ -47,9 +52,10 @@ export function createRest(settings: RestSettings, log: Log): REST {
 }
 
 export function watchRest(rest: REST, log: Log): void {
-  rest.on('rateLimited', ({ method, route, scope, timeToReset, global }) =>
-    log.warn({ method, route, scope, waitMs: timeToReset, global }, 'Discord asks to wait'),
-  );
+  rest.on('rateLimited', (limit) => {
+    const { method, route, scope, global } = limit;
+    log.warn({ method, route, scope, waitMs: waitOf(limit), global }, 'Discord asks to wait');
+  });
   rest.on('invalidRequestWarning', ({ count, remainingTime }) =>
     log.error({ count, remainingMs: remainingTime }, 'many requests are refused; Discord may shut us out'),
   );

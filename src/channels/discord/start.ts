@@ -22,7 +22,7 @@ import { startHealth } from './health.ts';
 import { fatalClose, logIn } from './login.ts';
 import { forgetLongReplies } from './long-replies.ts';
 import { DiscordMessenger } from './messenger.ts';
-import { createRest, watchRest } from './rest.ts';
+import { createRest, waitOf, watchRest } from './rest.ts';
 import { Turns } from './turns.ts';
 import { watchGateway } from './watchdog.ts';
 
@@ -187,7 +187,7 @@ function startNudges(
       timeoutMs: NUDGE_TIMEOUT_MS,
       retries: 1,
       // The queue waits better than a request in hand.
-      rejects: ({ timeToReset }) => timeToReset > WAIT_REFUSED_MS,
+      rejects: (limit) => waitOf(limit) > WAIT_REFUSED_MS,
     },
     log,
   );
