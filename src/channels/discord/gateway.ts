@@ -19,8 +19,8 @@ export function listen(client: Client, kit: Kit): { stop: () => void } {
     work.catch((error: unknown) => kit.log.error({ what, error: describeError(error) }, 'failed'));
   };
 
-  client.on(Events.InteractionCreate, (interaction) => void router.take(interaction));
-  client.on(Events.MessageCreate, (message) => void messages.take(message as Message));
+  client.on(Events.InteractionCreate, (interaction) => kit.turns.follow(router.take(interaction)));
+  client.on(Events.MessageCreate, (message) => kit.turns.follow(messages.take(message as Message)));
   client.on(Events.GuildCreate, (guild) => safely('hello', welcomeGuild(kit, describeGuild(guild))));
   client.on(Events.GuildDelete, (guild) =>
     safely('left', markLeft(kit.opened.db, guild.id, kit.clock.now())),

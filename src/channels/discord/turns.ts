@@ -4,6 +4,7 @@
  */
 export class Turns {
   readonly #last = new Map<string, Promise<unknown>>();
+  readonly #followed = new Set<Promise<void>>();
 
   take<Result>(key: string, work: () => Promise<Result>): Promise<Result> {
     const before = this.#last.get(key) ?? Promise.resolve();
@@ -17,8 +18,16 @@ export class Turns {
     return mine;
   }
 
+  /** Work that has no turn yet but must be waited for in the end. It never rejects. */
+  follow(work: Promise<void>): void {
+    this.#followed.add(work);
+    void work.finally(() => this.#followed.delete(work));
+  }
+
   /** Resolves when nothing is under way any more. */
   async idle(): Promise<void> {
-    while (this.#last.size > 0) await Promise.all(this.#last.values());
+    while (this.#last.size + this.#followed.size > 0) {
+      await Promise.all([...this.#last.values(), ...this.#followed]);
+    }
   }
 }
