@@ -1,9 +1,30 @@
-import { readFileSync, rmSync, writeFileSync } from 'node:fs';
-import { join, resolve } from 'node:path';
+import { mkdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { dirname, join, resolve } from 'node:path';
 import { StartError } from '../errors.ts';
 
 /** Folders this very process has open. After a restart in a container another process may bear its number. */
 const openHere = new Set<string>();
+
+/** Makes the data folder where it is not there yet. Throws StartError when it cannot be made or is a file. */
+export function makeFolder(folder: string): void {
+  try {
+    makeFolderAt(resolve(folder));
+  } catch (error) {
+    throw unusable(folder, error);
+  }
+}
+
+/** Level by level: Node's own recursive way never comes back from a folder such as /proc. */
+function makeFolderAt(path: string): void {
+  if (statSync(path, { throwIfNoEntry: false })?.isDirectory()) return;
+  if (dirname(path) !== path) makeFolderAt(dirname(path));
+  mkdirSync(path);
+}
+
+function unusable(folder: string, error: unknown): StartError {
+  const why = error instanceof Error ? error.message : String(error);
+  return new StartError(`The data folder ${folder} cannot be used (${why}); use --data with another folder.`);
+}
 
 /**
  * Keeps a second process out of an embedded database: the file `in-use` holds the process number of whoever
@@ -20,7 +41,7 @@ export function lockFolder(folder: string): () => void {
         rmSync(file, { force: true });
       };
     } catch (error) {
-      if ((error as NodeJS.ErrnoException).code !== 'EEXIST') throw error;
+      if ((error as NodeJS.ErrnoException).code !== 'EEXIST') throw unusable(folder, error);
       const holder = Number(readFileSync(file, 'utf8'));
       if (openHere.has(file) || (holder !== process.pid && isAlive(holder))) {
         throw new StartError(

@@ -1,4 +1,3 @@
-import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { PGlite } from '@electric-sql/pglite';
 import { drizzle as drizzlePglite } from 'drizzle-orm/pglite';
@@ -6,7 +5,7 @@ import { drizzle as drizzlePostgres } from 'drizzle-orm/postgres-js';
 import postgres from 'postgres';
 import { StartError } from '../errors.ts';
 import type { OpenedDatabase } from './database.ts';
-import { lockFolder } from './folder-lock.ts';
+import { lockFolder, makeFolder } from './folder-lock.ts';
 import { migratePglite, migratePostgres } from './migrate.ts';
 import * as schema from './schema.ts';
 import { socketsThatGiveUp } from './socket.ts';
@@ -36,12 +35,12 @@ export async function openEmbedded(folder: string): Promise<OpenedDatabase> {
   let release = () => {};
   let dataDir: string | undefined;
   if (folder !== 'memory') {
-    mkdirSync(folder, { recursive: true });
+    makeFolder(folder);
     release = lockFolder(folder);
     dataDir = join(folder, 'pg');
   }
   try {
-    const client = dataDir === undefined ? await PGlite.create() : await PGlite.create({ dataDir });
+    const client = await startEmbedded(dataDir);
     await client.exec(`set timezone = 'UTC'`);
     const db = drizzlePglite(client, { schema });
     await migratePglite(client, db);
@@ -64,6 +63,17 @@ export async function openEmbedded(folder: string): Promise<OpenedDatabase> {
   } catch (error) {
     release();
     throw error;
+  }
+}
+
+async function startEmbedded(dataDir: string | undefined): Promise<PGlite> {
+  try {
+    return dataDir === undefined ? await PGlite.create() : await PGlite.create({ dataDir });
+  } catch (error) {
+    const [why] = (error instanceof Error ? error.message : String(error)).split('\n');
+    throw new StartError(
+      `The embedded database${dataDir === undefined ? '' : ` in ${dataDir}`} does not start (${why}); put back a copy of its folder, or use --data with another one.`,
+    );
   }
 }
 

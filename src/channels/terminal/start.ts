@@ -30,6 +30,11 @@ export async function startTerminal({ settings, opened, services, onError }: Ter
   const print = (said: Utterance) => {
     process.stdout.write(json ? `${toJsonLine(said)}\n` : `\n${toPage(said, page())}\n`);
   };
+  // Whoever reads the output may go before its end ("| head"); that is no fault.
+  process.stdout.on('error', (error: NodeJS.ErrnoException) => {
+    if (error.code === 'EPIPE') process.exit(0);
+    throw error;
+  });
   const terminal = new Terminal({
     db: opened.db,
     clock,
