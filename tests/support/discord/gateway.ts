@@ -185,13 +185,12 @@ export class Gateway {
       socket,
     };
     this.#sessions.set(session.id, session);
-    this.#push(
-      session,
-      GatewayDispatchEvents.Ready,
-      readyData(this.#world, session.id, this.url, session.shard),
+    const guilds = [...this.#world.guilds.values()].filter(
+      (guild) => guild.present && shardOf(guild.id, session.shard[1]) === session.shard[0],
     );
-    for (const guild of this.#world.guilds.values()) {
-      if (!guild.present || shardOf(guild.id, session.shard[1]) !== session.shard[0]) continue;
+    const ready = readyData(this.#world, guilds, session.id, this.url, session.shard);
+    this.#push(session, GatewayDispatchEvents.Ready, ready);
+    for (const guild of guilds) {
       this.#push(session, GatewayDispatchEvents.GuildCreate, guildCreateData(this.#world, guild));
     }
     return session;

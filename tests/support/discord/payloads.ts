@@ -33,11 +33,17 @@ export const BASIC_PERMISSIONS =
   PermissionFlagsBits.AddReactions |
   PermissionFlagsBits.ReadMessageHistory;
 
-export function readyData(world: World, sessionId: string, resumeUrl: string, shard: [number, number]) {
+export function readyData(
+  world: World,
+  guilds: readonly StandInGuild[],
+  sessionId: string,
+  resumeUrl: string,
+  shard: [number, number],
+) {
   return {
     v: 10,
     user: world.bot,
-    guilds: [...world.guilds.values()].filter((g) => g.present).map((g) => ({ id: g.id, unavailable: true })),
+    guilds: guilds.map(({ id }) => ({ id, unavailable: true })),
     session_id: sessionId,
     resume_gateway_url: resumeUrl,
     shard,
