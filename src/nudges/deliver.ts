@@ -48,6 +48,8 @@ export type MorningOutcome =
  */
 export async function deliverMorning(delivery: Delivery, memberId: number): Promise<MorningOutcome> {
   const { db, clock, leaseSeconds, alone } = delivery;
+  // Before the claim: a lease is to cover the sending, and not the waiting for a turn.
+  await delivery.pace?.();
   const claimed = await claimMorning(db, clock, memberId, { leaseSeconds, alone });
   if (claimed.kind === 'nothing') return { kind: 'nothing' };
   if (claimed.kind === 'busy') return { kind: 'retry', afterMs: claimed.forMs, reason: 'held by another' };
@@ -103,8 +105,8 @@ async function send(
     way: member.nudgeWay === 'direct' ? 'direct' : 'channel',
     reply,
   } as const;
-  // A direct message takes two requests: its channel has to be opened.
-  for (let request = 0; request < (message.way === 'direct' ? 2 : 1); request++) await pace?.();
+  // A direct message takes a second request: its channel has to be opened.
+  if (message.way === 'direct') await pace?.();
   // Nothing may be begun that could outlast the lease; what is cut off here may have been stored all the same.
   const deadlineMs = leaseSeconds * 750;
   let timer: NodeJS.Timeout | undefined;

@@ -52,17 +52,23 @@ export async function insertMorningJobs(
   if (jobs.length > 0) await boss.insert(jobs, { db: inTransaction(tx) });
 }
 
-/** Jobs for mornings that have come and have none waiting; those held by a worker are left to it. */
+/**
+ * Jobs for mornings that have come and have none waiting; those held by a worker are left to it. One whose
+ * worker died goes before all others: its message may stand in the channel, and Discord knows its nonce for a
+ * few minutes only, which is less than a long queue takes.
+ */
 export async function insertMissingJobs(boss: PgBoss, mornings: readonly DueMorning[]): Promise<void> {
   const jobs = mornings
     .filter(({ heldMs }) => heldMs <= 0)
-    .map(({ memberId, today, rank, crowd }) => morningJob(memberId, today, spreadMs(rank, crowd)));
+    .map(({ memberId, today, rank, crowd, heldMs }) =>
+      heldMs < 0 ? againJob(memberId, 0) : morningJob(memberId, today, spreadMs(rank, crowd)),
+    );
   if (jobs.length > 0) await boss.insert(jobs);
 }
 
-/** The same morning again after a failed attempt. */
-export function retryJob(memberId: number, inMs: number): PgBoss.JobInsert {
-  return job(memberId, `${memberId}:again`, inMs);
+/** The same morning again, after a failed attempt or a dead worker; ahead of those not tried yet. */
+export function againJob(memberId: number, inMs: number): PgBoss.JobInsert {
+  return { ...job(memberId, `${memberId}:again`, inMs), priority: 1 };
 }
 
 function morningJob(memberId: number, today: Day, inMs: number): PgBoss.JobInsert {

@@ -5,7 +5,7 @@ import { describeError, type Log } from '../log.ts';
 import type { OpenedDatabase } from '../records/database.ts';
 import { type MorningJob, openBoss, QUEUES, type TaskJob } from './boss.ts';
 import { deliverMorning, type MorningOutcome } from './deliver.ts';
-import { insertMissingJobs, insertMorningJobs, retryJob } from './jobs.ts';
+import { againJob, insertMissingJobs, insertMorningJobs } from './jobs.ts';
 import type { Messenger } from './messenger.ts';
 import { Pace } from './pace.ts';
 import { dueMornings, sweep } from './sweep.ts';
@@ -126,7 +126,7 @@ class RunningWorker implements Worker {
   }
 
   async #takeMornings(): Promise<number> {
-    const jobs = await this.#boss.fetch<MorningJob>(QUEUES.morning, { batchSize: BATCH, priority: false });
+    const jobs = await this.#boss.fetch<MorningJob>(QUEUES.morning, { batchSize: BATCH });
     if (jobs.length === 0) return 0;
     const outcomes = await Promise.allSettled(jobs.map((job) => this.#deliver(job.data.memberId)));
     const again: PgBoss.JobInsert[] = [];
@@ -135,7 +135,7 @@ class RunningWorker implements Worker {
       const outcome = outcomes[i];
       if (outcome?.status === 'rejected') failed.push(job.id);
       else if (outcome?.value.kind === 'retry')
-        again.push(retryJob(job.data.memberId, outcome.value.afterMs));
+        again.push(againJob(job.data.memberId, outcome.value.afterMs));
     }
     // A job's own delay is fixed when it is made; Discord says how long to wait, so another job is made.
     if (again.length > 0) await this.#boss.insert(again);
