@@ -144,7 +144,7 @@ export function readCorrection(
   if (/^not /.test(plain)) return null;
   const lead = CORRECTING.exec(`${plain} `);
   if (!lead || last.length === 0 || plain.includes('?')) return null;
-  const rest = plain.slice(lead[0].length > plain.length ? plain.length : lead[0].length).trim();
+  const rest = plain.slice(Math.min(lead[0].length, plain.length)).trim();
   if (rest === '') return null;
   const head = rest.split(/\bnot\b/)[0]?.trim() ?? rest;
   const said = head === '' ? rest : head;

@@ -314,7 +314,7 @@ function repairAt(items: readonly Item[], i: number, follows: boolean): number {
     ) {
       // Alone between marks, or before a plain replacement: "no, the tall one"; not "no figs".
       if (words[0] === 'no' || words[0] === 'nope') {
-        if (!after || after.text !== ',') return 0;
+        if (after?.text !== ',') return 0;
       }
       if (!after) return 0;
     }

@@ -129,7 +129,7 @@ function counts(items: readonly Item[], i: number, noun: string, hit: Hit): bool
   }
   const next = items[i + 1];
   if (next && GOES_ON.has(next.text)) return true;
-  if (!next || next.type !== 'word' || hit.at.includes(i)) return true;
+  if (next?.type !== 'word' || hit.at.includes(i)) return true;
   if (
     next.classes.has('PREP') ||
     next.classes.has('ADV') ||

@@ -1,7 +1,7 @@
 import type { Day } from '../engine/day.ts';
 import type { ObservationKind } from '../engine/observation.ts';
 import type { Ask, NoteReading, ReadEvent } from './contract.ts';
-import type { Draft, Pending } from './read-note.ts';
+import type { Draft, Pending } from './draft.ts';
 
 /** Most candidates offered for one question. */
 export const MOST_CANDIDATES = 5;

@@ -1,0 +1,74 @@
+import { wordSet } from './lexicon/word-set.ts';
+import type { Saying } from './sayings.ts';
+
+/** Kinds that belong to one crop or the other. */
+export const FRUIT_KINDS: ReadonlySet<string> = new Set([
+  'fruitlets',
+  'ripening',
+  'picked',
+  'dropped',
+  'ask-kind',
+]);
+
+const UNSURE = wordSet(`
+  know tell sure clue idea unsure whichever ask dunno work wondering wonder decide figure figures if
+  whether guess certain remember which beats or anyone
+`);
+
+/** A clause about the crop itself: breba, main, which crop. */
+export function isDoubt(saying: Saying): boolean {
+  return (
+    saying.breba || saying.main || saying.items.some((item) => item.text === 'crop' || item.text === 'main')
+  );
+}
+
+/** The writer says they do not know which crop it is. */
+export function doubtsCrop(all: readonly Saying[]): boolean {
+  const either =
+    all.some((each) => each.breba) &&
+    all.some((each) => each.items.some((item) => item.text === 'main' || item.text === 'maincrop'));
+  const which = all.some(
+    (each) =>
+      each.items.some((item) => item.text === 'crop') &&
+      (each.clause.sub === 'which' ||
+        each.clause.sub === 'whether' ||
+        each.items.some((item) => item.text === 'which')),
+  );
+  if (!either && !which) return false;
+  return all.some(
+    (each) =>
+      (isDoubt(each) &&
+        (each.mood.asks ||
+          each.clause.join === 'or' ||
+          each.clause.sub === 'if' ||
+          each.clause.sub === 'whether')) ||
+      each.items.some(
+        (item, i) =>
+          UNSURE.has(item.text) &&
+          (each.mood.denials.length > 0 ||
+            each.items[i - 1]?.text === 'not' ||
+            item.text === 'unsure' ||
+            item.text === 'wondering'),
+      ),
+  );
+}
+
+/** The crop is breba: said here, before in the sentence, or right after. */
+export function isBreba(saying: Saying, all: readonly Saying[], s: number): boolean {
+  if (saying.breba) return !(saying.main && !saying.items.some((item) => item.text === 'oldwood'));
+  if (saying.main) return false;
+  for (let k = s - 1; k >= 0; k--) {
+    const before = all[k];
+    if (!before || before.clause.sentence !== saying.clause.sentence) break;
+    if (before.main) return false;
+    if (before.breba) return saying.mentions.length === 0 && before.mood.denials.length === 0;
+  }
+  const next = all[s + 1];
+  return (
+    next !== undefined &&
+    next.clause.sentence === saying.clause.sentence &&
+    next.hits.length === 0 &&
+    next.breba &&
+    next.mentions.length === 0
+  );
+}

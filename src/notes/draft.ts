@@ -1,0 +1,64 @@
+import type { ObservationKind } from '../engine/observation.ts';
+import type { Ask, OpenEvent, ReadEvent, Setting } from './contract.ts';
+import type { Subject } from './subjects.ts';
+
+/** An event that lacks something, with what it lacks. */
+export interface Pending {
+  readonly what: Ask['what'];
+  readonly trees: readonly number[];
+  readonly kinds: readonly ObservationKind[];
+  readonly phrase?: string;
+  readonly open: OpenEvent;
+}
+
+/** Everything a message gave rise to, before it is settled. */
+export interface Draft {
+  readonly logged: (ReadEvent & { readonly assumed?: boolean })[];
+  readonly pending: Pending[];
+}
+
+const BUD_KINDS: readonly ObservationKind[] = [
+  'fruitlets',
+  'buds-single',
+  'buds-double',
+  'no-fruitlets',
+  'remark',
+];
+
+/** A remark on each tree the clause is about. */
+export function pushRemark(subject: Subject, setting: Setting, draft: Draft): void {
+  const { today } = setting;
+  if (subject.others || (subject.mentions.length === 0 && !subject.unknown)) {
+    draft.logged.push({ tree: null, kind: 'remark', on: today });
+    return;
+  }
+  for (const mention of subject.mentions) {
+    if (mention.ids.length === 1 || mention.all) {
+      for (const tree of mention.ids) draft.logged.push({ tree, kind: 'remark', on: today });
+    } else if (mention.ids.length === 0) {
+      draft.logged.push({ tree: null, kind: 'remark', on: today });
+    } else {
+      draft.pending.push({
+        what: 'tree',
+        trees: mention.ids,
+        kinds: [],
+        open: { kind: 'remark', on: today },
+      });
+    }
+  }
+}
+
+/** An event that lacks its kind, or its tree before that. */
+export function pushPending(subject: Subject, draft: Draft, open: OpenEvent): void {
+  if (subject.others) return;
+  if (subject.mentions.length === 0) {
+    draft.pending.push({ what: 'tree', trees: [], kinds: BUD_KINDS, open });
+    return;
+  }
+  for (const mention of subject.mentions) {
+    if (mention.ids.length === 1 || mention.all) {
+      for (const tree of mention.ids)
+        draft.pending.push({ what: 'kind', trees: [], kinds: BUD_KINDS, open: { ...open, tree } });
+    } else draft.pending.push({ what: 'tree', trees: mention.ids, kinds: BUD_KINDS, open });
+  }
+}

@@ -1,0 +1,130 @@
+import type { Item } from './items.ts';
+
+/** Sequences of words that hold a word of denial or of doubt and yet deny nothing. One line each. */
+const HARMLESS: readonly string[] = [
+  'no doubt',
+  'no idea',
+  'no worries',
+  'no problem',
+  'no joke',
+  'no kidding',
+  'no biggie',
+  'no rush',
+  'no way',
+  'no surprise',
+  'no less than',
+  'no fewer than',
+  'no lie',
+  'no bother',
+  'no thanks to',
+  'no effort',
+  'no time',
+  'no messing',
+  'no mucking',
+  'no name',
+  'no matter',
+  'no less',
+  'not bad',
+  'not only',
+  'not just',
+  'not too shabby',
+  'not too bad',
+  'not half bad',
+  'not long after',
+  'not long ago',
+  'not before time',
+  'not a moment too soon',
+  'not to brag',
+  'not gonna lie',
+  'not going to lie',
+  'not kidding',
+  'not complaining',
+  'why not',
+  'if not more',
+  'can not believe',
+  'can not complain',
+  'can not resist',
+  'could not resist',
+  'could not help',
+  'could not wait',
+  'can not help',
+  'could not believe',
+  'could not be happier',
+  'do not ask',
+  'do not judge',
+  'do not mind',
+  'did not mind',
+  'do not know why',
+  'do not know how',
+  'never better',
+  'never fails',
+  'nothing fancy',
+  'nothing major',
+  'nothing serious',
+  'without a doubt',
+  'without fail',
+  'without further ado',
+  'without thinking',
+  'without fuss',
+  'barely fit',
+  'hardly believe',
+  'should like to report',
+  'would like to report',
+  'would like to log',
+  'should like to',
+  'as planned',
+  'as promised',
+  'as scheduled',
+  'ready or not',
+  'if you can believe it',
+  'if i say so myself',
+  'if anyone asks',
+  'believe it or not',
+  'will power',
+  'good will',
+  'needs must',
+  'might as well have',
+  'as expected',
+  'like i thought',
+  'better than expected',
+  'more than i expected',
+  'sooner than expected',
+  'earlier than expected',
+  'never thought',
+  'finally trying',
+  'hope this helps',
+  'hope that is ok',
+  'hope that was right',
+  'hope i did it right',
+  'wanted to log',
+  'want to log',
+  'would you believe',
+  'who would have thought',
+  'due diligence',
+  'ready to pick',
+  'ready to eat',
+  'ready for picking',
+  'trying to ripen',
+  'refuses to die',
+  'will do',
+];
+
+const harmlessBy = new Map<string, string[][]>();
+
+for (const phrase of HARMLESS) {
+  const words = phrase.split(' ');
+  const first = words[0] ?? '';
+  harmlessBy.set(first, [...(harmlessBy.get(first) ?? []), words]);
+}
+
+/** For each item, whether it stands in a harmless phrase. */
+export function harmlessItems(items: readonly Item[]): ReadonlySet<number> {
+  const found = new Set<number>();
+  for (let i = 0; i < items.length; i++) {
+    for (const words of harmlessBy.get(items[i]?.text ?? '') ?? []) {
+      if (words.every((word, k) => items[i + k]?.text === word))
+        for (let k = 0; k < words.length; k++) found.add(i + k);
+    }
+  }
+  return found;
+}

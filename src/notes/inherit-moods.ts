@@ -1,0 +1,64 @@
+import type { Day } from '../engine/day.ts';
+import type { Saying } from './sayings.ts';
+
+export interface Inherited {
+  unreal: boolean;
+  denied: boolean;
+  past: boolean;
+  hearsay: boolean;
+}
+
+export const inheritedMoods = new WeakMap<Saying, Inherited>();
+
+/** "should have tipped and fed it": a clause without a subject of its own goes on in the mood before it. */
+export function inheritMoods(sayings: readonly Saying[], today: Day): void {
+  let before: Saying | null = null;
+  let state: Inherited = { unreal: false, denied: false, past: false, hearsay: false };
+  for (const saying of sayings) {
+    const joined = before !== null && before.clause.sentence === saying.clause.sentence;
+    const { join } = saying.clause;
+    const continues = joined && (join === 'and' || join === 'or') && !hasOwnSubject(saying);
+    const whole =
+      joined && before !== null && before.clause.sub === 'if' && (join === 'comma' || join === 'and');
+    const colon = joined && join === 'colon' && before !== null && before.hits.length === 0;
+    // "tomorrow: feed ronde"
+    const plans =
+      saying.hits.length === 0 &&
+      saying.date?.date !== undefined &&
+      saying.date.date.on > today &&
+      !saying.date.date.problem;
+    const next: Inherited = {
+      unreal: ((continues || whole || colon) && state.unreal) || saying.mood.unrealFrom !== null || plans,
+      denied: continues && join === 'or' && state.denied ? true : saying.mood.denials.length > 0,
+      past: (joined && state.past && join !== 'but') || saying.mood.past,
+      hearsay: (joined && state.hearsay && (join === 'sub' || continues)) || saying.mood.hearsay,
+    };
+    inheritedMoods.set(saying, {
+      unreal: (continues || whole || colon) && state.unreal,
+      denied: continues && join === 'or' && state.denied,
+      past:
+        joined &&
+        state.past &&
+        join !== 'but' &&
+        !PRESENT.some((word) =>
+          saying.items.some(
+            (item) => item.text === word || (item.type === 'date' && item.typed.toLowerCase().includes(word)),
+          ),
+        ),
+      hearsay: joined && state.hearsay && (join === 'sub' || continues),
+    });
+    state = next;
+    before = saying;
+  }
+}
+
+function hasOwnSubject(saying: Saying): boolean {
+  const first = saying.items[0];
+  const hit = saying.hits[0];
+  if (!first) return false;
+  if (['i', 'we', 'it', 'they', 'he', 'she', 'now', 'today', 'there'].includes(first.text)) return true;
+  if (saying.mentionAt >= 0 && hit && saying.mentionAt < hit.first) return true;
+  return false;
+}
+
+const PRESENT = ['now', 'today', 'currently', 'this'];

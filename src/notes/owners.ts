@@ -1,0 +1,121 @@
+import type { Item } from './items.ts';
+
+/** At this word it is told of somebody else's tree. */
+export function isOthers(items: readonly Item[], i: number): boolean {
+  const item = items[i];
+  if (!item) return false;
+  const next = items[i + 1];
+  const before = items[i - 1];
+  if (item.classes.has('HOUSE') && next?.text === "'s" && items[i + 2]?.type === 'tree') return true;
+  if (next && (next.classes.has('SAYS') || next.classes.has('HEDGE'))) return false;
+  if (item.classes.has('OTHERS')) {
+    // "gave a friend three cuttings", "my mate took a photo of my alma" are about one's own.
+    if (before?.text === 'to' || before?.text === 'for' || before?.text === 'with' || before?.text === 'a') {
+      return next?.text === "'s";
+    }
+    if (
+      next?.text === "'s" ||
+      next?.type === 'tree' ||
+      item.text.endsWith('s') ||
+      (next && HAS_TREES.has(next.text))
+    )
+      return true;
+    return before !== undefined && ['at', 'in', 'from', 'the', 'on', 'my'].includes(before.text);
+  }
+  if (item.text === 'next' && (next?.text === 'door' || next?.text === 'doors')) return true;
+  if (
+    ['road', 'street', 'lane', 'village', 'corner', 'block'].includes(item.text) &&
+    before?.text === 'the' &&
+    ['down', 'over', 'across', 'up', 'along'].includes(items[i - 2]?.text ?? '')
+  )
+    return true;
+  if (['his', 'her', 'their', 'your'].includes(item.text)) {
+    const noun = items.slice(i + 1, i + 4).find((each) => !each.classes.has('SIZE'));
+    return (
+      noun?.type === 'tree' ||
+      ['tree', 'trees', 'garden', 'place', 'yard', 'greenhouse', 'fig', 'figs'].includes(noun?.text ?? '')
+    );
+  }
+  // "dave's alma", "daves alma": a possessor the lexicon does not know.
+  if (
+    next?.text === "'s" &&
+    item.type === 'word' &&
+    ![
+      'it',
+      'that',
+      'what',
+      'there',
+      'here',
+      'today',
+      'yesterday',
+      'this',
+      'who',
+      'how',
+      'where',
+      'year',
+    ].includes(item.text)
+  ) {
+    const noun = items
+      .slice(i + 2, i + 5)
+      .find((each) => !each.classes.has('SIZE') && !each.classes.has('DET'));
+    return (
+      noun?.type === 'tree' ||
+      ['tree', 'trees', 'garden', 'place', 'yard', 'greenhouse', 'fig', 'figs', 'allotment'].includes(
+        noun?.text ?? '',
+      )
+    );
+  }
+  return false;
+}
+
+const HAS_TREES = new Set(["'s", 'has', 'have', 'is', 'had', 'got', 'did']);
+
+/** At this word it is told of the garden as a whole. */
+export function isWide(items: readonly Item[], i: number): boolean {
+  const word = items[i]?.text ?? '';
+  const next = items[i + 1]?.text ?? '';
+  const next2 = items[i + 2]?.text ?? '';
+  if (['everything', 'everybody', 'everyone'].includes(word))
+    return items[i + 1]?.text !== 'on' && items[i + 1]?.text !== 'off';
+  if (
+    word === 'all' &&
+    items[i + 1]?.type === 'quantity' &&
+    ['trees', 'pots', 'plants', 'tubs'].includes(next2)
+  )
+    return true;
+  if (['all', 'every', 'whole', 'entire'].includes(word)) {
+    const noun = ['the', 'my', 'of', 'our'].includes(next)
+      ? next2 === 'my' || next2 === 'the'
+        ? (items[i + 3]?.text ?? '')
+        : next2
+      : next;
+    return [
+      'trees',
+      'pots',
+      'plants',
+      'collection',
+      'garden',
+      'yard',
+      'figs',
+      'lot',
+      'orchard',
+      'containers',
+      'tree',
+      'pot',
+      'greenhouse',
+      'patio',
+      'tubs',
+    ].includes(noun) && !(noun === 'figs' || noun === 'tree' || noun === 'lot')
+      ? true
+      : word === 'every' && ['tree', 'pot', 'plant'].includes(noun);
+  }
+  if (word === 'the' && next === 'lot') return true;
+  if (
+    word === 'the' &&
+    next === 'whole' &&
+    ['lot', 'garden', 'yard', 'collection', 'patio', 'greenhouse', 'orchard'].includes(next2)
+  )
+    return true;
+  if (word === 'the' && next === 'rest') return true;
+  return false;
+}

@@ -1,0 +1,77 @@
+import { wordSet } from './lexicon/word-set.ts';
+import type { Saying } from './sayings.ts';
+
+const PARTS = wordSet(`
+  some few couple handful most half several lots many another one bunch more loads third quarter
+  majority odd
+`);
+
+/** Only part of the fruit came down; all has to be said. */
+export function isPartial(saying: Saying, all: readonly Saying[], s: number): boolean {
+  const { items } = saying;
+  const quantity = items.find((item) => item.quantity);
+  const later = all.slice(s + 1).filter((each) => each.clause.sentence <= saying.clause.sentence + 1);
+  if (
+    later.some(
+      (each) =>
+        each.items.some((item) => ['rest', 'others', 'remaining', 'left', 'still'].includes(item.text)) &&
+        !each.items.some((item) => item.text === 'none' || item.text === 'nothing'),
+    )
+  )
+    return true;
+  if (
+    items.length <= 2 &&
+    !items.some((item) => item.classes.has('FRUIT')) &&
+    !all.some(
+      (each) =>
+        each.clause.sentence === saying.clause.sentence &&
+        each.items.some((item) => item.classes.has('FRUIT')),
+    )
+  )
+    return true;
+  if (quantity?.quantity?.ofMore) return true;
+  if (quantity && items[items.indexOf(quantity) + 1]?.text === 'of') return true;
+  if (
+    saying.total ||
+    later.some((each) => each.total && each.hits.length === 0 && each.mentions.length === 0)
+  ) {
+    return items.some((item) => item.text === 'almost' || item.text === 'nearly' || item.text === 'half');
+  }
+  if (
+    items.some(
+      (item, i) =>
+        PARTS.has(item.text) &&
+        !(item.text === 'one' && ['only', 'lone', 'single'].includes(items[i - 1]?.text ?? '')),
+    )
+  )
+    return true;
+  const definite = items.some(
+    (item) =>
+      ['its', 'the', 'her', 'his', 'their', 'only', 'lone', 'single', 'entire', 'last', 'remaining'].includes(
+        item.text,
+      ) && true,
+  );
+  const own = items.some(
+    (item, i) =>
+      (['its', 'her', 'his', 'their', 'only', 'lone', 'single', 'last'].includes(item.text) ||
+        item.text === "'s") &&
+      i < items.length - 1,
+  );
+  if (quantity) return !own;
+  if (items.some((item) => item.classes.has('DROPPING') || item.classes.has('DROP'))) return true;
+  return !(
+    definite ||
+    saying.breba ||
+    (items.some(
+      (item) =>
+        item.text === 'fruit' ||
+        item.text === 'crop' ||
+        item.text === 'figlets' ||
+        item.text === 'figs' ||
+        item.text === 'fruitlets',
+    ) &&
+      items.some((item) =>
+        ['fell', 'fallen', 'gone', 'ground', 'floor', 'aborted', 'dropped', 'shed'].includes(item.text),
+      ))
+  );
+}

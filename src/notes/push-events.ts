@@ -1,0 +1,136 @@
+import type { Day } from '../engine/day.ts';
+import type { ObservationKind } from '../engine/observation.ts';
+import type { OpenEvent, Setting } from './contract.ts';
+import { type Draft, pushRemark } from './draft.ts';
+import { placeDate } from './events.ts';
+import type { Hit } from './hits.ts';
+import { wordSet } from './lexicon/word-set.ts';
+import type { Saying } from './sayings.ts';
+import { ACTIONS, WERE } from './spread-dates.ts';
+import type { Subject } from './subjects.ts';
+
+/** A clause among the others, with what it is about and where its events go. */
+export interface Scene {
+  readonly saying: Saying;
+  readonly subject: Subject;
+  readonly inherited: Day | null;
+  readonly setting: Setting;
+  readonly draft: Draft;
+  readonly all: readonly Saying[];
+  readonly hit: Hit | null;
+}
+
+/** One event for each tree of the clause, on its day; open where the tree, the day or the crop is missing. */
+export function pushEvents(event: OpenEvent, scene: Scene, ask: 'crop' | null): void {
+  const { saying, subject, inherited, setting, draft, all } = scene;
+  const kind = leafFall(event.kind ?? 'remark', saying, inherited, setting);
+  const placed = isSeenNow(scene) ? { on: setting.today } : placeDate(kind, saying, inherited, setting);
+  if ('ask' in placed && saying.date?.date && saying.date.date.on > setting.today && !isFinished(saying)) {
+    pushRemark(subject, setting, draft);
+    return;
+  }
+  if ('past' in placed || 'plan' in placed) {
+    pushRemark(subject, setting, draft);
+    return;
+  }
+  const open: OpenEvent = 'on' in placed ? { ...event, kind, on: placed.on } : { ...event, kind };
+  const add = (tree: number | null): void => {
+    if ('ask' in placed)
+      draft.pending.push({ what: 'date', trees: [], kinds: [], phrase: placed.ask, open: { ...open, tree } });
+    else if (ask) draft.pending.push({ what: ask, trees: [], kinds: [], open: { ...open, tree } });
+    else
+      draft.logged.push({
+        ...open,
+        tree,
+        kind,
+        on: placed.on,
+        ...(saying.date === null && inherited === null ? { assumed: true } : {}),
+      });
+  };
+  if (kind === 'frost' && saying.mentions.length === 0 && !saying.pronoun && !subject.direct) {
+    const hit = hitByFrost(all, saying);
+    if (hit === null) add(null);
+    else for (const tree of hit) add(tree);
+    return;
+  }
+  if (subject.mentions.length === 0) {
+    if (GARDEN_KINDS.has(kind) && (subject.wide || kind === 'frost')) {
+      add(null);
+      return;
+    }
+    draft.pending.push({ what: 'tree', trees: [], kinds: [], open });
+    return;
+  }
+  for (const mention of subject.mentions) {
+    if (mention.ids.length === 1 || mention.all) for (const tree of mention.ids) add(tree);
+    else draft.pending.push({ what: 'tree', trees: mention.ids, kinds: [], open });
+  }
+}
+
+/** Kinds that may be said of a garden as a whole. */
+const GARDEN_KINDS: ReadonlySet<ObservationKind> = new Set([
+  'frost',
+  'trouble',
+  'care',
+  'remark',
+  'leafed-out',
+  'dormant',
+  'pruned',
+]);
+
+/** It is told as done, so a day to come must be a slip. */
+function isFinished(saying: Saying): boolean {
+  return saying.items.some(
+    (item) => item.type === 'word' && (FINISHED.has(item.text) || /[^e]ed$/.test(item.text)),
+  );
+}
+
+const FINISHED = wordSet(`
+  ate took cut had got fed gave lost fell broke froze shed set put did brought eaten taken done was
+  were off
+`);
+
+/** "pinched on the 18th has 2 figlets": done on that day, seen today. */
+function isSeenNow({ saying, hit }: Scene): boolean {
+  if (!saying.date || hit === null || ACTIONS.has(hit.kind)) return false;
+  const at = saying.items.indexOf(saying.date);
+  return (
+    hit.first > at &&
+    saying.hits.some((other) => ACTIONS.has(other.kind) && other.first < at) &&
+    !saying.items.some((item) => WERE.has(item.text))
+  );
+}
+
+const SUFFERED = wordSet(`
+  copped caught hit got cooked suffered singed burnt burned browned blackened zapped fried worst brunt
+  hammered nipped toasted scorched damage damaged took
+`);
+
+/** "a late frost and the alma copped it": the trees of the clause after that says who was hit; null when none does. */
+function hitByFrost(all: readonly Saying[], saying: Saying): readonly number[] | null {
+  const next = all[all.indexOf(saying) + 1];
+  if (!next || next.clause.sentence !== saying.clause.sentence || next.mentions.length === 0) return null;
+  if (next.mood.denials.length > 0 || !next.items.some((item) => SUFFERED.has(item.text))) return null;
+  const ids = next.mentions.flatMap((mention) =>
+    mention.ids.length === 1 || mention.all ? mention.ids : [],
+  );
+  return ids.length > 0 ? ids : null;
+}
+
+/** Leaves lost in late autumn are the tree going dormant, in summer they are trouble. */
+function leafFall(
+  kind: ObservationKind,
+  saying: Saying,
+  inherited: Day | null,
+  setting: Setting,
+): ObservationKind {
+  if (
+    kind !== 'trouble' ||
+    !saying.items.some((item) => item.classes.has('LEAF')) ||
+    !saying.items.some((item) => item.classes.has('DROPPED') || item.text === 'lost')
+  )
+    return kind;
+  const on = saying.date?.date?.on ?? inherited ?? setting.today;
+  const month = (Number(on.slice(5, 7)) + (setting.hemisphere === 'N' ? 0 : 6)) % 12;
+  return month >= 10 || month <= 1 ? 'dormant' : kind;
+}

@@ -1,0 +1,66 @@
+import type { Clause } from './clauses.ts';
+import { wordSet } from './lexicon/word-set.ts';
+
+/** It asks: by its mark, or by the order of its words. */
+export function isQuestion(clause: Clause): boolean {
+  const { items, asked } = clause;
+  let i = 0;
+  while (i < items.length - 1 && LEADING.has(items[i]?.text ?? '')) i++;
+  const first = items[i];
+  if (!first) return asked;
+  const inverted = ASKING_FIRST.has(first.text);
+  if (asked) return true;
+  // No mark, but the order of a question: "should i tip it", "how do i …", "when will …".
+  if (
+    ['should', 'shall', 'do', 'does', 'did', 'is', 'are', 'can', 'could', 'would', 'will', 'am'].includes(
+      first.text,
+    )
+  ) {
+    const next = items[i + 1];
+    return (
+      next !== undefined &&
+      (next.type === 'tree' ||
+        [
+          'i',
+          'we',
+          'it',
+          'they',
+          'you',
+          'the',
+          'my',
+          'this',
+          'that',
+          'these',
+          'those',
+          'anyone',
+          'there',
+        ].includes(next.text))
+    );
+  }
+  if (inverted && ['anyone', 'anybody', 'why', 'how', 'which', 'who'].includes(first.text)) return true;
+  if (
+    first.text === 'what' &&
+    ['is', 'are', 'do', 'does', 'did', 'should', 'can', 'would', 'will', 'could'].includes(
+      items[i + 1]?.text ?? '',
+    )
+  )
+    return true;
+  if (
+    first.text === 'when' &&
+    ['is', 'are', 'do', 'does', 'did', 'should', 'can', 'would', 'will', 'could'].includes(
+      items[i + 1]?.text ?? '',
+    )
+  )
+    return true;
+  if (first.text === 'too' && ['soon', 'early', 'late'].includes(items[i + 1]?.text ?? '')) return true;
+  return false;
+}
+
+const ASKING_FIRST = wordSet(`
+  is are am do does did should shall can could would will has have had was were anyone anybody what
+  why how when where who which whats any ok okay worth safe too time isnt may might must
+`);
+
+const LEADING = wordSet(`
+  so and but or hey hi ok um also then now guys all question quick q lol yo
+`);

@@ -1,0 +1,105 @@
+import type { Day } from '../engine/day.ts';
+import type { Setting } from './contract.ts';
+import { FRUIT_KINDS, isBreba, isDoubt } from './crop-doubt.ts';
+import { type Draft, pushPending, pushRemark } from './draft.ts';
+import { eventOf } from './events.ts';
+import { inheritedMoods } from './inherit-moods.ts';
+import { isPartial } from './partial-drop.ts';
+import { pushEvents, type Scene } from './push-events.ts';
+import type { Saying } from './sayings.ts';
+import { asksWhatItIs, isBackground, stateOf } from './state.ts';
+import type { Subject } from './subjects.ts';
+
+/** Turns what a clause says into events, open events or remarks, as it is meant. */
+export function readHits(
+  doubt: boolean,
+  saying: Saying,
+  subject: Subject,
+  inherited: Day | null,
+  all: readonly Saying[],
+  s: number,
+  setting: Setting,
+  draft: Draft,
+): void {
+  const { mood } = saying;
+  const before = inheritedMoods.get(saying);
+  const remark = (): void => pushRemark(subject, setting, draft);
+  if (saying.hits.length === 0) {
+    if (saying.dropped || (doubt && saying.mentions.length === 0)) return;
+    const lone =
+      subject.fresh === true &&
+      saying.mentions.length > 0 &&
+      (saying.bare || saying.empty) &&
+      !mood.asks &&
+      !all.some((each, k) => k !== s && each.clause.sentence === saying.clause.sentence && each !== saying);
+    if (lone && !subject.others) pushPending(subject, draft, { on: setting.today });
+    else if (saying.mentions.length > 0 || subject.fresh) remark();
+    else if (!(saying.bare || saying.empty))
+      draft.logged.push({ tree: null, kind: 'remark', on: setting.today });
+    return;
+  }
+  saying.hits.forEach((hit, h) => {
+    const scene: Scene = { saying, subject, inherited, setting, draft, all, hit };
+    if (isBackground(saying, hit, h)) {
+      if (saying.mentions.length > 0) remark();
+      return;
+    }
+    if (doubt && FRUIT_KINDS.has(hit.kind) && !subject.others) {
+      if (isDoubt(saying) && saying.mentions.length === 0) return;
+      const kind = hit.kind === 'ask-kind' ? 'fruitlets' : hit.kind;
+      pushEvents(eventOf(kind, hit, saying, false), scene, 'crop');
+      return;
+    }
+    const state = stateOf(saying, hit, before);
+    if (mood.asks && asksWhatItIs(saying)) {
+      pushPending(subject, draft, { on: setting.today });
+      return;
+    }
+    if (state === 'unreal' || mood.asks || subject.others) {
+      remark();
+      return;
+    }
+    if (hit.kind === 'ask-kind') {
+      if (state === 'denied') pushEvents(eventOf('no-fruitlets', hit, saying, saying.breba), scene, null);
+      else pushPending(subject, draft, { on: setting.today });
+      return;
+    }
+    if (state === 'denied') {
+      if (hit.kind === 'fruitlets')
+        pushEvents(eventOf('no-fruitlets', hit, saying, isBreba(saying, all, s)), scene, null);
+      else remark();
+      return;
+    }
+    if (hit.kind === 'dropped' && isPartial(saying, all, s)) {
+      if (subject.mentions.length === 0)
+        draft.pending.push({
+          what: 'tree',
+          trees: [],
+          kinds: [],
+          open: { kind: 'remark', on: setting.today },
+        });
+      else remark();
+      return;
+    }
+    const raided =
+      hit.kind === 'fruitlets' &&
+      saying.mentions.length === 0 &&
+      all[s - 1]?.clause.sentence === saying.clause.sentence &&
+      all[s - 1]?.items.some((item) => item.classes.has('THIEF')) === true;
+    const already =
+      hit.kind === 'fruitlets' &&
+      saying.mentions.length === 0 &&
+      all
+        .slice(0, s)
+        .some(
+          (each) =>
+            each.clause.sentence === saying.clause.sentence &&
+            each.hits.some((other) => other.kind === 'ripening'),
+        );
+    if (raided || already) {
+      remark();
+      return;
+    }
+    pushEvents(eventOf(hit.kind, hit, saying, isBreba(saying, all, s)), scene, null);
+  });
+}

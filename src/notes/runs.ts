@@ -1,0 +1,60 @@
+import type { Clause } from './clauses.ts';
+import { rawHits } from './hits.ts';
+
+/** Cuts a clause that tells of several trees in a row: "rdb 4 figs gh mission 2". */
+export function cutRuns(clauses: readonly Clause[]): Clause[] {
+  return clauses.flatMap((clause) => {
+    const trees = clause.items.flatMap((item, i) => (item.type === 'tree' ? [i] : []));
+    if (trees.length < 2) return [clause];
+    const tail = trees.at(-1) ?? 0;
+    if (clause.items.at(-1)?.text === 'not' && tail > 0 && clause.items.length - tail <= 4) {
+      const cut = withArticle(clause, tail);
+      return [
+        { ...clause, items: clause.items.slice(0, cut) },
+        { ...clause, items: clause.items.slice(cut), join: 'comma' as const, sub: null },
+      ];
+    }
+    const not = clause.items.findIndex(
+      (item, i) =>
+        item.text === 'not' &&
+        i > (trees[0] ?? 0) &&
+        i < (trees[1] ?? 0) &&
+        ['on', 'the', 'off', 'tree'].includes(clause.items[i + 1]?.text ?? ''),
+    );
+    if (not > 0)
+      return [
+        { ...clause, items: clause.items.slice(0, not) },
+        { ...clause, items: clause.items.slice(not), join: 'comma' as const, sub: null },
+      ];
+    const hits = rawHits(clause);
+    if (hits.length < 2) return [clause];
+    const cuts: number[] = [];
+    const treeFirst = (trees[0] ?? 0) <= (hits[0]?.first ?? 0);
+    for (let t = 1; t < trees.length; t++) {
+      const from = trees[t - 1] ?? 0;
+      const to = trees[t] ?? 0;
+      const until = trees[t + 1] ?? clause.items.length;
+      if (treeFirst) {
+        if (
+          hits.some((hit) => hit.core >= from && hit.last < to) &&
+          hits.some((hit) => hit.first >= to && hit.core <= until)
+        )
+          cuts.push(withArticle(clause, to));
+      } else {
+        const next = hits.find((hit) => hit.first > from && hit.first < to);
+        if (next) cuts.push(next.first);
+      }
+    }
+    if (cuts.length === 0) return [clause];
+    return [0, ...cuts].map((from, k) => ({
+      ...clause,
+      items: clause.items.slice(from, cuts[k]),
+      join: k === 0 ? clause.join : ('comma' as const),
+      sub: k === 0 ? clause.sub : null,
+    }));
+  });
+}
+
+function withArticle(clause: Clause, at: number): number {
+  return ['the', 'my'].includes(clause.items[at - 1]?.text ?? '') ? at - 1 : at;
+}

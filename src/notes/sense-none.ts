@@ -1,0 +1,63 @@
+import type { Item } from './items.ts';
+import { wordSet } from './lexicon/word-set.ts';
+
+/** "nothing" is no fruit only where nothing else is said: not in "nothing else touched", "none made it". */
+export function noneFits(items: readonly Item[], at: readonly number[]): boolean {
+  const from = at[0] ?? 0;
+  const alone = at.every(
+    (i) =>
+      items[i]?.classes.has('NONE') ||
+      ['still', 'not', 'blind', 'empty', 'is', 'on', 'at', 'in', 'yet', 'so', 'there'].includes(
+        items[i]?.text ?? '',
+      ),
+  );
+  const other = items
+    .slice(from + 1)
+    .some(
+      (item, k) =>
+        !at.includes(from + 1 + k) &&
+        [
+          'PICKED',
+          'DROPPED',
+          'FALLEN',
+          'RIPE',
+          'RIPEN',
+          'ROOTED',
+          'TROUBLE',
+          'LEAFED',
+          'TIPPED',
+          'WATERED',
+          'PRUNED',
+          'CUTTING',
+          'FROST',
+          'ROOT',
+        ].some((name) => item.classes.has(name)) &&
+        !['gone', 'down', 'hit', 'ground', 'bare', 'off', 'bug'].includes(item.text),
+    );
+  if (other) return false;
+  if (!alone) return true;
+  return items.every(
+    (item, i) =>
+      at.includes(i) ||
+      item.type !== 'word' ||
+      item.classes.has('DET') ||
+      item.classes.has('ADV') ||
+      item.classes.has('EMPTY') ||
+      item.classes.has('NONE') ||
+      item.classes.has('NEG') ||
+      item.classes.has('FOODISH') ||
+      item.classes.has('FRUIT') ||
+      item.classes.has('WEATHER') ||
+      item.classes.has('LEAF') ||
+      item.classes.has('BUMP') ||
+      BESIDE_NONE.has(item.text),
+  );
+}
+
+const BESIDE_NONE = wordSet(`
+  still yet so far on there to see report show for this time year season round either as of at in up
+  top whole thing doing happening forming visible showing from all sadly alas again it them and i
+  looked check checked though anywhere whatsoever mate absolutely literally shoot shoots tree branch
+  branches node nodes any plant bottom but measure lol haha is has are have got had was seen found
+  over wood side every single here me
+`);

@@ -1,0 +1,211 @@
+import type { Clause } from './clauses.ts';
+import { harmlessItems } from './harmless.ts';
+import type { Item } from './items.ts';
+import { isOrdinary } from './lexicon/ordinary.ts';
+import type { PredicateKind } from './lexicon/predicates.ts';
+import { noneFits } from './sense-none.ts';
+import { objectFits, subjectFits } from './sense-tipped.ts';
+import { isWeak, weakFits } from './weak-figs.ts';
+
+/** Whether a decisive phrase has the company it needs: what was pinched, picked or dropped must be a tree's. */
+export function makesSense(
+  kind: PredicateKind,
+  clause: Clause,
+  first: number,
+  last: number,
+  at: readonly number[],
+): boolean {
+  const { items, sub } = clause;
+  const verb = items[first];
+  if (!verb) return false;
+  if (kind === 'fruitlets' && isWeak(items, at)) return weakFits(items, at);
+  if (kind === 'tipped' && verb.classes.has('TIPPED')) {
+    return subjectFits(items, first) && objectFits(items, first);
+  }
+  if (kind === 'tipped' && verb.classes.has('TIPPING') && at.length <= 1) {
+    if ((sub === 'after' || sub === 'since') && items.some((item) => item.type === 'date')) return true;
+    return (
+      items
+        .slice(0, first)
+        .some((item) =>
+          ['spent', 'finished', 'done', 'been', 'am', 'was', 'were', 'busy', 'out', 'morning'].includes(
+            item.text,
+          ),
+        ) && objectFits(items, first)
+    );
+  }
+  if (kind === 'picked' && verb.classes.has('PICKED')) return pickFits(items, first);
+  if (kind === 'dropped' && verb.classes.has('DROPPED')) return dropFits(items, first);
+  if (kind === 'dropped') return !items.some((item) => item.classes.has('LEAF'));
+  if (kind === 'no-fruitlets') {
+    const harmless = harmlessItems(items);
+    return !at.some((i) => harmless.has(i) && items[i]?.classes.has('NEG')) && noneFits(items, at);
+  }
+  if (kind === 'care' && at.length === 1) return careFits(items, first);
+  if (kind === 'fruitlets' && verb.type === 'tree' && items[last]?.type === 'quantity') {
+    return !items
+      .slice(last + 1)
+      .some((item) => item.classes.has('LEAF') || item.classes.has('SHOOT') || item.classes.has('CUTTING'));
+  }
+  if (kind === 'fruitlets' && at.length === 1 && verb.text === 'crop')
+    return items.some((item) =>
+      ['main', 'first', 'second', 'good', 'big', 'decent', 'nice', 'heavy', 'breba'].includes(item.text),
+    );
+  if (
+    kind === 'ripening' &&
+    at.length === 1 &&
+    ['colour', 'color', 'soft', 'swell', 'swollen'].includes(verb.text)
+  )
+    return !items.some((item) => item.classes.has('LEAF'));
+  if (
+    kind === 'ask-kind' &&
+    at.length === 1 &&
+    ['something', 'somethings', 'thing', 'things', 'bits', 'growth', 'stuff', 'thingy', 'growths'].includes(
+      verb.text,
+    )
+  )
+    return false;
+  if (kind === 'trouble' && at.length === 1 && TWO_FACED.has(verb.text)) return false;
+  return true;
+}
+
+/** Words of trouble that are trouble only beside another. */
+const TWO_FACED = new Set(
+  [
+    'broken',
+    'fly',
+    'flies',
+    'blown',
+    'spot',
+    'spotted',
+    'curl',
+    'burn',
+    'cooked',
+    'something',
+    'split',
+    'crisp',
+    'dog',
+    'bird',
+    'birds',
+    'scale',
+    'spider',
+    'bug',
+    'fried',
+    'beat',
+    'knocked',
+    'hens',
+    'chickens',
+    'sick',
+    'ants',
+    'torn',
+  ].filter(
+    (word) =>
+      !['birds', 'ants', 'scale', 'split', 'fried', 'bird', 'knocked', 'torn', 'cooked'].includes(word),
+  ),
+);
+
+/** "picked the leaves off", "pinched the label": not every picking is a harvest. */
+function pickFits(items: readonly Item[], at: number): boolean {
+  const word = items[at]?.text ?? '';
+  if (
+    [
+      'pinched',
+      'grabbed',
+      'pulled',
+      'gathered',
+      'collected',
+      'enjoyed',
+      'polished',
+      'swiped',
+      'bagged',
+      'sampled',
+      'tasted',
+      'tried',
+      'crunched',
+      'picked',
+      'plucked',
+    ].includes(word)
+  ) {
+    const rest = items.slice(at + 1);
+    const object = rest.find(
+      (item) =>
+        !item.classes.has('DET') &&
+        !item.classes.has('SIZE') &&
+        !item.classes.has('PREP') &&
+        !item.classes.has('ADV'),
+    );
+    if (word === 'picked') {
+      if (!object) return true;
+      if (object.classes.has('LEAF') || object.classes.has('SUCKER') || object.classes.has('CUTTING'))
+        return false;
+      if (
+        object.type === 'word' &&
+        object.classes.size === 0 &&
+        isOrdinary(object.text) &&
+        rest[0]?.classes.has('DET')
+      )
+        return false;
+      return true;
+    }
+    return (
+      rest.some((item) => item.classes.has('FRUIT')) ||
+      (object !== undefined &&
+        (object.type === 'quantity' || object.type === 'tree') &&
+        rest.some((item) => ['off', 'from'].includes(item.text))) ||
+      (object?.type === 'quantity' && object.classes.has('WEIGHT'))
+    );
+  }
+  return true;
+}
+
+/** Only figs dropped count; leaves are another kind. */
+function dropFits(items: readonly Item[], at: number): boolean {
+  // "… and fell": of what the clause before was about.
+  if (items.length <= 2) return true;
+  if (items.some((item) => item.classes.has('LEAF'))) return false;
+  const word = items[at]?.text ?? '';
+  const said = items.some(
+    (item) =>
+      item.classes.has('FRUIT') ||
+      ['everything', 'lot', 'them', 'all', 'both', 'every', 'whole'].includes(item.text),
+  );
+  if (word === 'dropped' || word === 'aborted')
+    return said || items[at + 1] === undefined || items.some((item) => item.classes.has('BREBA'));
+  return said;
+}
+
+/** Single words of care that are as often something else. */
+function careFits(items: readonly Item[], at: number): boolean {
+  const word = items[at]?.text ?? '';
+  if (['water', 'feed', 'mulch'].includes(word)) {
+    const before = items[at - 1]?.text ?? '';
+    return (
+      !['to', 'not', 'no', 'of', 'under', 'without', 'the', 'rain', 'standing', 'hose'].includes(before) ||
+      before === 'of' ||
+      before === 'the'
+    );
+  }
+  if (['given', 'gave'].includes(word)) return false;
+  if (
+    [
+      'topped',
+      'stripped',
+      'cleaned',
+      'covered',
+      'moved',
+      'turned',
+      'rotated',
+      'treated',
+      'sunk',
+      'trained',
+      'inspected',
+      'divided',
+      'hauled',
+    ].includes(word)
+  ) {
+    if (word === 'topped' || word === 'sunk') return false;
+    if (word === 'covered') return !items.some((item) => item.classes.has('BE')) && at !== items.length - 1;
+    return true;
+  }
+  return true;
+}

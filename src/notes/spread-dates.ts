@@ -1,0 +1,91 @@
+import type { Day } from '../engine/day.ts';
+import type { Saying } from './sayings.ts';
+
+/** Actions that go on in the same breath share their date; what is seen is seen today. */
+export const ACTIONS: ReadonlySet<string> = new Set(['tipped', 'care', 'pruned', 'cuttings', 'picked']);
+
+export const WERE = new Set(['had', 'was', 'were', 'already']);
+
+/** The day each clause without a date of its own takes over from its neighbours, or null. */
+export function spreadDates(sayings: readonly Saying[], today: Day): (Day | null)[] {
+  const out: (Day | null)[] = sayings.map(() => null);
+  let leading: Day | null = null;
+  let sentence = -1;
+  let last: Day | null = null;
+  sayings.forEach((saying, s) => {
+    if (saying.clause.sentence !== sentence) {
+      sentence = saying.clause.sentence;
+      leading = null;
+      if (!saying.items.some((item) => WERE.has(item.text))) last = null;
+    }
+    const bare = saying.vague !== null && isOnlyATime(saying) && s > 0;
+    const ahead = sayings[s - 1];
+    if (bare && ahead && ahead.hits.length > 0 && !ahead.date) ahead.vague ??= saying.vague;
+    const own = saying.date?.date;
+    const first = saying.hits[0];
+    if (own) {
+      const on = own.problem || own.on > today ? null : own.on;
+      last = on;
+      const at = saying.items.indexOf(saying.date as never);
+      if (!first) {
+        // "monday: …", "late may, …": for what follows; after an event without a date, for that one.
+        const previous = sayings[s - 1];
+        if (
+          previous &&
+          previous.clause.sentence === sentence &&
+          previous.hits.length > 0 &&
+          !previous.date &&
+          saying.clause.join !== 'start'
+        ) {
+          previous.date = saying.date;
+          backfill(sayings, s - 1, out, on);
+        } else {
+          leading = on;
+          const next = sayings[s + 1];
+          if (next && !next.date && next.clause.sentence === sentence) next.date = saying.date;
+        }
+      } else if (at < first.first && (saying.mentionAt < 0 || at < saying.mentionAt)) leading = on;
+      else if (at > first.last) backfill(sayings, s, out, on);
+      return;
+    }
+    if (saying.items.some((item) => item.text === 'now' || item.text === 'currently')) return;
+    if (leading !== null) {
+      out[s] = leading;
+      return;
+    }
+    if (last !== null) {
+      const action = first !== undefined && ACTIONS.has(first.kind);
+      const stated = saying.items.some((item) => WERE.has(item.text));
+      const shares =
+        action &&
+        saying.mentions.length === 0 &&
+        saying.clause.join !== 'stop' &&
+        saying.clause.join !== 'but';
+      if (shares || (stated && first !== undefined)) out[s] = last;
+    }
+  });
+  return out;
+}
+
+function isOnlyATime(saying: Saying): boolean {
+  return saying.hits.length === 0 && saying.mentions.length === 0 && saying.items.length === 1;
+}
+
+/** "tipped the alma and fed the ronde yesterday": the closing date holds for what is joined by "and". */
+function backfill(sayings: readonly Saying[], s: number, out: (Day | null)[], on: Day | null): void {
+  for (let k = s; k > 0; k--) {
+    const here = sayings[k];
+    const before = sayings[k - 1];
+    if (
+      !here ||
+      !before ||
+      here.clause.join !== 'and' ||
+      before.clause.sentence !== here.clause.sentence ||
+      before.date
+    )
+      return;
+    const first = before.hits[0];
+    if (first && !ACTIONS.has(first.kind) && first.kind !== 'trouble' && first.kind !== 'dormant') return;
+    out[k - 1] = on;
+  }
+}

@@ -1,0 +1,86 @@
+import type { Hit } from './hits.ts';
+import type { Inherited } from './inherit-moods.ts';
+import { wordSet } from './lexicon/word-set.ts';
+import type { Saying } from './sayings.ts';
+
+/** How what a hit says counts: as a fact, as denied, or as none (planned, wished, past, hearsay). */
+type State = 'real' | 'denied' | 'unreal';
+
+export function stateOf(saying: Saying, hit: Hit, before: Inherited | undefined): State {
+  const { mood } = saying;
+  const own = new Set(hit.at);
+  if (mood.past || mood.hearsay || before?.past || before?.unreal || before?.hearsay) return 'unreal';
+  if (mood.unrealFrom !== null && mood.unrealFrom <= hit.core) return 'unreal';
+  if (mood.unrealFrom !== null && mood.unrealFrom <= hit.last && own.has(mood.unrealFrom)) return 'unreal';
+  const within =
+    hit.kind !== 'no-fruitlets' && !KEEPS_DENIAL.has(hit.kind) && mood.denials.some((i) => own.has(i));
+  const outside =
+    hit.kind !== 'no-fruitlets' &&
+    (mood.denials.some((i) => !own.has(i) && (i < hit.core || hit.kind === 'trouble')) ||
+      before?.denied === true);
+  if (!within && !outside) return 'real';
+  // "not till 4 May" says when it did happen.
+  return saying.date && saying.items.some((item) => item.text === 'until') ? 'real' : 'denied';
+}
+
+/** Kinds whose phrases may hold a word of denial of their own: "nothing but branches". */
+const KEEPS_DENIAL: ReadonlySet<string> = new Set(['trouble', 'branched', 'buds-single', 'dropped']);
+
+/** An undated aside about what went before: "branched after I pinched it". */
+export function isBackground(saying: Saying, hit: Hit, h: number): boolean {
+  const { sub } = saying.clause;
+  if (sub === 'before' || sub === 'until') return true;
+  if (sub !== null && BACKGROUND.has(sub) && h === 0) {
+    if (saying.date && sub !== 'before' && sub !== 'until') return false;
+    return true;
+  }
+  if (hit.kind === 'tipped' && saying.hits.length > h + 1) {
+    const lead = saying.items[hit.first - 1]?.text ?? '';
+    const next = saying.items[hit.first + 1];
+    if (['the', 'those', 'these', 'my'].includes(lead) && !saying.date) return true;
+    if (next?.classes.has('SHOOT') && hit.first === 0 && !saying.date) return true;
+  }
+  return false;
+}
+
+const BACKGROUND = wordSet(`
+  after since when once before until that whenever as where
+`);
+
+/** "is this a fig or a bud?": the writer does not know what it is. */
+export function asksWhatItIs(saying: Saying): boolean {
+  const has = (name: string): boolean => saying.items.some((item) => item.classes.has(name));
+  if (!(has('FRUIT') || has('BUMP') || has('BUD') || has('LEAF'))) return false;
+  if (saying.items.length === 1 && has('FRUIT')) return true;
+  const first = saying.items[0]?.text ?? '';
+  if (
+    [
+      'is',
+      'are',
+      'what',
+      'whats',
+      'which',
+      'could',
+      'would',
+      'was',
+      'were',
+      'fig',
+      'figs',
+      'leaf',
+      'fruit',
+      'does',
+      'do',
+    ].includes(first) ||
+    has('BUMP')
+  ) {
+    const words = saying.items.map((item) => item.text);
+    return (
+      words.includes('or') ||
+      words.includes('what') ||
+      (['is', 'are', 'could', 'would', 'was', 'were', 'what'].includes(first) &&
+        words.some((word) => ['this', 'these', 'that', 'those', 'it', 'they'].includes(word)) &&
+        !has('RIPE'))
+    );
+  }
+  return false;
+}

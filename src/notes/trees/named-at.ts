@@ -1,0 +1,159 @@
+import type { Item } from '../items.ts';
+import { namesBeginning, ORDINARY_NAMES } from './cultivar-names.ts';
+import { VERBISH } from './described.ts';
+import { NUMBER_LEADS, plainNumber, type RosterIndex } from './roster-index.ts';
+
+export interface Found {
+  readonly ids: readonly number[];
+  readonly end: number;
+  readonly strong: boolean;
+  readonly plural: boolean;
+}
+
+/** The tree named at an item: by number, by the roster's own words, or by a cultivar's name; the longest. */
+export function mentionAt(items: readonly Item[], i: number, index: RosterIndex): Found | null {
+  const item = items[i];
+  if (!item || item.type === 'date' || item.type === 'vague') return null;
+  const whole = numberedNameAt(items, i, index);
+  if (whole) return whole;
+  const numbered = numberedAt(items, i, index);
+  if (numbered) return numbered;
+  if (item.type !== 'word') return null;
+  if (['size', 'sized', 'sizes'].includes(items[i + 1]?.text ?? '')) return null;
+  const run = runAt(items, i, index);
+  const named = cultivarAt(items, i, index);
+  if (named && (!run || named.end > run.end || (!run.strong && named.end === run.end))) {
+    // "celeste improved" is not on the roster, but "tall kadota" goes on with the roster's own words.
+    return named;
+  }
+  return run;
+}
+
+const LONGEST_NAME_WORDS = 8;
+
+/** A whole name that ends in a number, such as "Terrace 1", whatever its words mean elsewhere; the longest. */
+function numberedNameAt(items: readonly Item[], i: number, index: RosterIndex): Found | null {
+  if (items[i]?.type !== 'word') return null;
+  for (let end = Math.min(items.length, i + LONGEST_NAME_WORDS); end > i + 1; end--) {
+    if (!/^\d+$/.test(items[end - 1]?.text ?? '')) continue;
+    const text = items
+      .slice(i, end)
+      .map((item) => item.text)
+      .join(' ');
+    const ids = index.names.get(text);
+    if (ids) return { ids: [...ids], end, strong: true, plural: false };
+  }
+  return null;
+}
+
+function numberedAt(items: readonly Item[], i: number, index: RosterIndex): Found | null {
+  const lead = items[i];
+  if (!lead || !NUMBER_LEADS.has(lead.text)) return null;
+  let at = i + 1;
+  while (['#', 'no', 'number', '.', 'num', '-', 'nr'].includes(items[at]?.text ?? '') && at < i + 3) at++;
+  const number = items[at];
+  if (!number || (number.type !== 'number' && plainNumber(number.text) === number.text)) return null;
+  const isWord = number.type === 'word';
+  if (isWord && !['pot', 'tub', 'number', 'container', 'p'].includes(lead.text)) return null;
+  if (!/^\d{1,3}$/.test(plainNumber(number.text))) return null;
+  if (lead.text === 'p' && number.start !== lead.end && items[at - 1]?.text !== '#') return null;
+  if (lead.text === '#' && number.start !== lead.end) return null;
+  const next = items[at + 1];
+  if (
+    next &&
+    /^(size|sizes|gal|gallons?|l|litres?|liters?|inch|inches|in|cm|x|st|nd|rd|th|"|%|ltr|mm|ft|foot)$/.test(
+      next.text,
+    ) &&
+    (next.start === number.end || next.text !== 'in')
+  )
+    return null;
+  const ids = index.numbered.get(plainNumber(number.text));
+  if (!ids) {
+    // Only "pot 5" is surely a tree's name; "number 5" may be anything.
+    return ['pot', 'tub', 'container', 'p'].includes(lead.text) && at === i + 1 && !isWord
+      ? { ids: [], end: at + 1, strong: true, plural: false }
+      : null;
+  }
+  if (
+    ['no', 'tree', 'plant', 'bed', 'row', 'spot', 'bin', 'bucket', 'pots', 'number'].includes(lead.text) &&
+    isWord &&
+    lead.text !== 'number'
+  )
+    return null;
+  if (lead.text === 'no' && at === i + 1) return null;
+  return { ids: [...ids], end: at + 1, strong: true, plural: false };
+}
+
+const CONNECTORS = new Set(['de', 'of', 'du', 'the', '-', 'la', 'dark']);
+
+function runAt(items: readonly Item[], i: number, index: RosterIndex): Found | null {
+  const first = items[i];
+  if (!first) return null;
+  const start = wordIds(first.text, index);
+  if (!start) return null;
+  let ids: readonly number[] = start;
+  let strong = index.strong.has(first.text);
+  let plural = isPlural(first.text, index);
+  let end = i + 1;
+  for (;;) {
+    let at = end;
+    if (CONNECTORS.has(items[at]?.text ?? '')) at++;
+    const next = items[at];
+    const more = next?.type === 'word' ? wordIds(next.text, index) : null;
+    if (!next || !more) break;
+    const both: readonly number[] = ids.filter((id) => more.includes(id));
+    if (both.length === 0) break;
+    ids = both;
+    strong ||= index.strong.has(next.text);
+    plural ||= isPlural(next.text, index);
+    end = at + 1;
+  }
+  // A whole name made of ordinary words ("Back Corner") names the tree too.
+  const whole = index.names.get(
+    items
+      .slice(i, end)
+      .map((item) => item.text)
+      .join(' '),
+  );
+  if (whole && end - i > 1) return { ids: [...whole], end, strong: true, plural };
+  return { ids, end, strong, plural };
+}
+
+function wordIds(word: string, index: RosterIndex): number[] | null {
+  const strong = index.strong.get(word);
+  const weak = index.weak.get(word);
+  if (!strong && !weak) return null;
+  return [...new Set([...(strong ?? []), ...(weak ?? [])])];
+}
+
+function isPlural(word: string, index: RosterIndex): boolean {
+  return word.endsWith('s') && index.strong.has(word.slice(0, -1));
+}
+
+function cultivarAt(items: readonly Item[], i: number, index: RosterIndex): Found | null {
+  const first = items[i];
+  if (!first) return null;
+  for (const name of namesBeginning(first.text)) {
+    const end = i + name.words.length;
+    let fits = true;
+    for (let k = 1; k < name.words.length && fits; k++) fits = items[i + k]?.text === name.words[k];
+    if (!fits) continue;
+    if (name.words.length === 1 && ORDINARY_NAMES.has(first.text)) {
+      const before = items[i - 1]?.text ?? '';
+      const next = items[end];
+      const ends = next?.type !== 'word' || VERBISH.some((verb) => next.classes.has(verb));
+      if (!['the', 'my', 'our'].includes(before) || !ends) continue;
+    }
+    if (name.words.length === 1 && first.text.length <= 2 && !isAbbreviation(first.text, items, i)) continue;
+    const ids = index.cultivars.get(name.cultivar);
+    return { ids: ids ? [...ids] : [], end, strong: true, plural: false };
+  }
+  return null;
+}
+
+/** Two letters are an abbreviation where a name may stand: after "the", or first, or before a verb. */
+function isAbbreviation(word: string, items: readonly Item[], i: number): boolean {
+  if (word === 'hc' || word === 'bt' || word === 'dk' || word === 'bm' || word === 'rdb') return true;
+  const before = items[i - 1]?.text;
+  return before === undefined || ['the', 'my', 'our', 'on', 'off', 'from'].includes(before);
+}
