@@ -1,4 +1,5 @@
 import type { Item } from './items.ts';
+import { countSlips } from './spelling.ts';
 
 /** A stretch of a note between marks and conjunctions, for the second look at what was read from it. */
 export interface Piece {
@@ -86,7 +87,7 @@ export function cutPieces(items: readonly Item[]): Piece[] {
       } else if (!INNER.test(item.text)) close('comma', null, open.sentence);
       continue;
     }
-    const join = item.type === 'word' ? JOINS.get(item.text) : undefined;
+    const join = item.type === 'word' && !isGuess(item) ? JOINS.get(item.text) : undefined;
     if (join !== undefined && splits(items, i, open.items.length)) {
       close(join, item, open.sentence);
       continue;
@@ -140,4 +141,9 @@ function finish(raw: readonly (Open & { asked: boolean })[]): Piece[] {
       end: piece.items.at(-1)?.end ?? 0,
     };
   });
+}
+
+/** A word mended by two letters is a guess, not what was written. */
+export function isGuess({ typed, text }: Item): boolean {
+  return typed !== text && typed.length > 4 && typed.length === text.length && countSlips(typed, text, 2) > 1;
 }

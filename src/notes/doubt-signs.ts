@@ -1,6 +1,6 @@
 import type { ObservationKind } from '../engine/observation.ts';
 import type { ReadEvent } from './contract.ts';
-import type { Piece } from './doubt-pieces.ts';
+import { isGuess, type Piece } from './doubt-pieces.ts';
 import type { Item } from './items.ts';
 import { isPlainWord } from './lexicon/plain-words.ts';
 
@@ -81,41 +81,90 @@ export function isUnclear(kind: ObservationKind, event: ReadEvent, piece: Piece,
   if (core < 0) return true;
   const signs = SIGNS[kind] ?? [];
   const strange = items.map((item) => isStrange(item) && !signs.some(({ words }) => words.has(item.text)));
-  const before = strange.slice(0, core).filter(Boolean).length;
   const all = strange.filter(Boolean).length;
   if (kind === 'tipped' || kind === 'picked') {
-    const sure = items.some((item) => ['TIPPED', 'PICKED', 'WEIGHT'].some((name) => item.classes.has(name)));
     if (kind === 'tipped' && onlyBaseForm(items)) return true;
-    return before > 0 || all > (sure ? 2 : 0);
+    if (strange.slice(0, core).some(Boolean) || hasStrangeObject(items, strange, core)) return true;
+    const sure = items.some((item) => ['TIPPED', 'PICKED', 'WEIGHT'].some((name) => item.classes.has(name)));
+    return all > (sure ? 2 : 0);
   }
   if (kind === 'fruitlets') {
     const sure =
-      items.some((item) => item.classes.has('FRUITLET') || FRUIT_BEARING.test(item.text)) ||
-      event.count !== undefined;
+      event.count !== undefined ||
+      items.some(
+        (item) => item.classes.has('FRUITLET') || item.classes.has('BREBA') || FRUIT_BEARING.test(item.text),
+      );
+    if (!sure && !showsFruit(items, piece.join)) return true;
     return all > (sure ? 1 : 0);
   }
   return all > 1;
 }
 
+/** "ate a kebab": the first thing after the verb is nothing that grows on a fig. */
+function hasStrangeObject(items: readonly Item[], strange: readonly boolean[], core: number): boolean {
+  if (items.slice(0, core).some((item) => item.type === 'tree' || item.type === 'quantity')) return false;
+  for (let i = core + 1; i < items.length; i++) {
+    const item = items[i];
+    if (item?.type !== 'word' || item.classes.has('FRUIT') || item.classes.has('SHOOT')) return false;
+    if (strange[i]) return true;
+  }
+  return false;
+}
+
+const SHOWING = new Set(
+  'with there found find see seeing seen spotted noticed counted got set setting sets have has had having making made produced producing pushing pushed showing shows putting forming carrying holding bearing grew growing developed developing gives gave popping popped is are'.split(
+    ' ',
+  ),
+);
+const AFTER_FRUIT = new Set(
+  'on at in up all along everywhere galore forming formed showing coming emerging popping appearing appeared growing developing popped started starting visible set swelling swelled sizing hanging finally now already since today down'.split(
+    ' ',
+  ),
+);
+const THE_TREE = new Set(
+  'the this that our my new old oldest which said same your youngest latest'.split(' '),
+);
+
+/** Whether a bare "figs" is told of as being there, and is no name for the tree ("this fig needs water"). */
+function showsFruit(items: readonly Item[], join: Piece['join']): boolean {
+  const at = items.flatMap((item, i) =>
+    item.classes.has('FRUIT') && !(item.text === 'fig' && THE_TREE.has(items[i - 1]?.text ?? '')) ? [i] : [],
+  );
+  if (at.length === 0) return !items.some((item) => item.classes.has('FRUIT'));
+  const bare = items.every(
+    (item) => item.type !== 'word' || item.classes.has('FRUIT') || isPlainWord(item.text),
+  );
+  if (bare && (['start', 'comma', 'colon'].includes(join) || items.some((item) => item.type === 'tree')))
+    return true;
+  return at.some(
+    (i) =>
+      AFTER_FRUIT.has(items[i + 1]?.text ?? '') ||
+      items.slice(Math.max(0, i - 5), i).some((item) => SHOWING.has(item.text) || item.classes.has('HAVE')),
+  );
+}
+
 /** "tip the alma", "tipping …": no word says that it was done. */
 function onlyBaseForm(items: readonly Item[]): boolean {
   return items.every(
-    (item) =>
+    (item, i) =>
       !item.classes.has('TIPPED') &&
       !item.classes.has('SNIPPED') &&
       item.type !== 'date' &&
-      !DONE.has(item.text),
+      !DONE.has(item.text) &&
+      !(item.text === 'did' && !items[i + 1]?.classes.has('TIPPING')),
   );
 }
 
 const DONE = new Set(
-  'done did gave given got had has finished spent been was were off out gone removed taken cut clipped lopped after complete completed busy took'.split(
+  'done gave given got had has finished spent been was were off out gone removed taken cut clipped lopped after complete completed busy took'.split(
     ' ',
   ),
 );
 
 function isStrange(item: Item): boolean {
   if (item.type !== 'word') return false;
+  // Two letters mended are a guess: "thrush" became "though".
+  if (isGuess(item)) return true;
   if (isPlainWord(item.text) || item.text === 'oldwood') return false;
   if (item.classes.size === 0) return true;
   return UNSETTLED.some((name) => item.classes.has(name)) && !item.classes.has('HOUSE');

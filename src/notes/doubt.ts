@@ -142,7 +142,7 @@ function earlierSeasons(items: readonly Item[], today: Day): number[] {
     if ((item.type === 'date' || item.type === 'vague') && LAST_ONE.test(item.typed)) return [i];
     if (
       LONG_AGO.test(item.typed) &&
-      item.type !== 'word' &&
+      (item.type !== 'word' || item.text === 'measure') &&
       ['ago', 'back', 'before', 'earlier'].includes(next)
     )
       return [i];
@@ -246,7 +246,10 @@ function doubtOfPiece(
   }
   if (kind !== 'no-fruitlets' && isDenied(piece, core, event, pieces)) return 'denied';
   if (piece.asked) return 'asked';
+  if ((kind === 'picked' || kind === 'tipped') && goesOnAfterOthers(piece, pieces[p - 1])) return 'other';
   if (belongsToOthers(kind, piece) || belongsToOthers(kind, naming(event, p, pieces))) return 'other';
+  // "king figs: …" only says what is spoken of.
+  if (kind === 'fruitlets' && event.count === undefined && isHeading(piece, pieces[p + 1])) return 'unclear';
   return DECISIVE_KINDS.has(kind) && isUnclear(kind, event, piece, core) ? 'unclear' : null;
 }
 
@@ -267,7 +270,7 @@ function reaches(
   if (doubt.piece > p) {
     // "the king has figs, he says": a short clause that follows; "it drops its figs if …": one joined on.
     if (doubt.reach !== 'sentence' || doubt.piece !== p + 1) return false;
-    if (doubt.why === 'asked') return from.join === 'or';
+    if (doubt.why === 'asked') return from.join === 'or' || from.items.length <= 3;
     if (doubt.why !== 'told' && (kind === 'tipped' || kind === 'picked')) return false;
     return from.join === 'sub' || (doubt.why === 'told' && from.items.length <= 4);
   }
@@ -325,6 +328,28 @@ function isDenied(piece: Piece, core: number, event: ReadEvent, _pieces: readonl
     if (after?.mention && event.tree !== null && after.mention.ids.includes(event.tree)) return true;
   }
   return false;
+}
+
+function isHeading(piece: Piece, next: Piece | undefined): boolean {
+  return (
+    next?.join === 'colon' &&
+    next.sentence === piece.sentence &&
+    next.own.length === 0 &&
+    piece.items.every((item) => item.type === 'tree' || item.classes.has('FRUIT') || item.text === "'s")
+  );
+}
+
+/** "the neighbour leaned over and picked it": the doer stands in the clause before. */
+function goesOnAfterOthers(piece: Piece, before: Piece | undefined): boolean {
+  if (piece.join !== 'and' || !before || before.sentence !== piece.sentence) return false;
+  if (['i', 'we'].includes(piece.items[0]?.text ?? '')) return false;
+  return before.items
+    .slice(0, 3)
+    .some(
+      (item, i) =>
+        (item.classes.has('OTHERS') || item.classes.has('THIEF') || item.classes.has('PEST')) &&
+        !['for', 'to', 'with', 'from', 'of', 'a', 'off'].includes(before.items[i - 1]?.text ?? ''),
+    );
 }
 
 /** The clause that names the event's tree: its own, or the last one before. */
