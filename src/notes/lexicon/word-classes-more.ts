@@ -10,4 +10,13 @@ export const MORE_WORD_CLASSES: readonly (readonly [name: string, words: string]
   ],
   ['BUD', 'budlet budlets'],
   ['TIPPED', 'stoped stopt tipd tippd nippd pinchd'],
+  ['FOODISH', 'brekky brekkie brekkers smoko lunchbox fruitbowl porridge muesli yoghurt yogurt ploughmans'],
+  [
+    'OTHERS',
+    'ex exes flatmate roommate housemate housemates tenant tenants fil mil bil sil nanna nannas yiayia yaya teta abuela abuelo oma opa ouma oupa dadi nani baba grampa gramps grampy papaw mamaw meemaw pawpaw poppy neighbs nextdoors stepmum stepmom coworkers workmate workmates cobber vicar postie influencer youtuber vendor seller',
+  ],
+  [
+    'SAYS',
+    'bet bets wager wagers speculated speculates hinted hints grumbles grumbled quipped joked jokes mutters muttered teased assures assured argued argues maintains maintained',
+  ],
 ];
