@@ -83,7 +83,7 @@ export function isUnclear(kind: ObservationKind, event: ReadEvent, piece: Piece,
   const strange = items.map((item) => isStrange(item) && !signs.some(({ words }) => words.has(item.text)));
   const all = strange.filter(Boolean).length;
   if (kind === 'tipped' || kind === 'picked') {
-    if (kind === 'tipped' && onlyBaseForm(items)) return true;
+    if (kind === 'tipped' ? onlyBaseForm(items) : onlyPicking(items)) return true;
     if (strange.slice(0, core).some(Boolean) || hasStrangeObject(items, strange, core)) return true;
     const sure = items.some((item) => ['TIPPED', 'PICKED', 'WEIGHT'].some((name) => item.classes.has(name)));
     return all > (sure ? 2 : 0);
@@ -97,7 +97,22 @@ export function isUnclear(kind: ObservationKind, event: ReadEvent, piece: Piece,
     if (!sure && !showsFruit(items, piece.join)) return true;
     return all > (sure ? 1 : 0);
   }
-  return all > 1;
+  const named = items.some((item) => item.classes.has('FRUIT') || /^(?:fig|fruit)less$/.test(item.text));
+  return all > (kind === 'dropped' || named ? 1 : 0);
+}
+
+/** "picking the alma can wait": nothing says that any was picked. */
+function onlyPicking(items: readonly Item[]): boolean {
+  return (
+    items.some((item) => item.classes.has('PICKING')) &&
+    !items.some(
+      (item) =>
+        item.type === 'quantity' ||
+        item.classes.has('PICKED') ||
+        (item.classes.has('HARVEST') && !item.classes.has('PICKING')) ||
+        DONE.has(item.text),
+    )
+  );
 }
 
 /** "ate a kebab": the first thing after the verb is nothing that grows on a fig. */
@@ -149,12 +164,13 @@ function onlyBaseForm(items: readonly Item[]): boolean {
     (item, i) =>
       !item.classes.has('TIPPED') &&
       !item.classes.has('SNIPPED') &&
-      item.type !== 'date' &&
+      (item.type !== 'date' || items.some((each) => GOING_ON.has(each.text))) &&
       !DONE.has(item.text) &&
       !(item.text === 'did' && !items[i + 1]?.classes.has('TIPPING')),
   );
 }
 
+const GOING_ON = new Set(['am', 'is', 'are']);
 const DONE = new Set(
   'done gave given got had has finished spent been was were off out gone removed taken cut clipped lopped after complete completed busy took'.split(
     ' ',

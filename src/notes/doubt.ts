@@ -43,9 +43,15 @@ export function guardReading(
   const doubts = findDoubts(pieces, setting.today);
   const kept: ReadEvent[] = [];
   const unclear: ReadEvent[] = [];
+  const cropless: ReadEvent[] = [];
   let changed = false;
   for (const event of reading.logged) {
     const doubt = isDecisive(event) ? doubtOf(event, pieces, doubts, setting.today) : null;
+    if (doubt === null && event.crop === 'breba' && !saysBreba(event, pieces, setting.today)) {
+      changed = true;
+      cropless.push(event);
+      continue;
+    }
     if (doubt === null) {
       kept.push(event);
       continue;
@@ -55,7 +61,7 @@ export function guardReading(
     else kept.push({ tree: doubt === 'other' ? null : event.tree, kind: 'remark', on: setting.today });
   }
   if (!changed) return reading;
-  const ask = unclear.length > 0 ? askWhatItWas(unclear) : reading.ask;
+  const ask = unclear.length > 0 ? askWhatItWas(unclear) : (reading.ask ?? askWhichCrop(cropless));
   return { logged: tidy(kept, ask), ask };
 }
 
@@ -79,6 +85,25 @@ function askWhatItWas(events: readonly ReadEvent[]): Ask {
     kinds,
     open: events.map(({ kind: _, ...open }) => open),
   };
+}
+
+function askWhichCrop(events: readonly ReadEvent[]): Ask | null {
+  if (events.length === 0) return null;
+  return { what: 'crop', trees: [], kinds: [], open: events.map(({ crop: _, ...open }) => open) };
+}
+
+/** Whether the sentence of an event speaks of brebas or old wood, and does not deny them. */
+function saysBreba(event: ReadEvent, pieces: readonly Piece[], today: Day): boolean {
+  return candidates(event, pieces, today).some((p) =>
+    pieces.some(
+      (piece) =>
+        piece.sentence === pieces[p]?.sentence &&
+        piece.items.some((item) => item.classes.has('BREBA')) &&
+        (event.kind === 'no-fruitlets' ||
+          piece === pieces[p] ||
+          !piece.items.some((item) => item.classes.has('NEG'))),
+    ),
+  );
 }
 
 /** One remark a tree, and none of no tree beside anything else. */
@@ -274,6 +299,8 @@ function reaches(
     if (doubt.why !== 'told' && (kind === 'tipped' || kind === 'picked')) return false;
     return from.join === 'sub' || (doubt.why === 'told' && from.items.length <= 4);
   }
+  // "the plan: ronde tipped, king fed": a heading holds for all that follows.
+  if (pieces[doubt.piece + 1]?.join === 'colon' && from.own.length === 0) return true;
   for (let k = doubt.piece + 1; k <= p; k++) {
     const step = pieces[k];
     if (!step || !carriesOn(doubt, step)) return false;
