@@ -22,7 +22,7 @@ export const MORE_IDIOMS: Table = [
       'nipped|nipping at|by DET? heels|ankles|fingers|crab|dog|goose|puppy',
       'cold nip|bite|snap in ::',
       'stopped|stop|stopping DET? car|bus|truck|kids|dog|cat|birds|squirrels|leak|rot|hose|tap|work|music|clock|mower|spread|bleeding|presses|train|press|madness|subscription|fight',
-      'stops|stopped talking|bothering|caring|looking|at|reading|posting|measuring|worrying|nothing|dead|short|believing|trying|smoking',
+      'stops|stopped talking|bothering|caring|looking|reading|posting|measuring|worrying|nothing|dead|short|believing|trying|smoking',
       'tipped|tip DET? balance|hat|cap|bin|bins|odds|winner|favourite|favorite|skip|scales|wink|waitress|pizza|gardener|contents',
       'tip|tips of|from DET? hat|day|iceberg|week|tongue',
       'tipping it|down|rain|rubbish|flytipping|fee|fees|with|waiters ::',
