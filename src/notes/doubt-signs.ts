@@ -83,7 +83,8 @@ export function isUnclear(kind: ObservationKind, event: ReadEvent, piece: Piece,
   const strange = items.map((item) => isStrange(item) && !signs.some(({ words }) => words.has(item.text)));
   const all = strange.filter(Boolean).length;
   if (kind === 'tipped' || kind === 'picked') {
-    if (kind === 'tipped' ? onlyBaseForm(items) : onlyPicking(items)) return true;
+    if (kind === 'tipped' ? onlyBaseForm(items) : event.count === undefined && onlyPicking(items))
+      return true;
     if (strange.slice(0, core).some(Boolean) || hasStrangeObject(items, strange, core)) return true;
     const sure = items.some((item) => ['TIPPED', 'PICKED', 'WEIGHT'].some((name) => item.classes.has(name)));
     return all > (sure ? 2 : 0);
@@ -110,7 +111,9 @@ function onlyPicking(items: readonly Item[]): boolean {
         item.type === 'quantity' ||
         item.classes.has('PICKED') ||
         (item.classes.has('HARVEST') && !item.classes.has('PICKING')) ||
-        DONE.has(item.text),
+        DONE.has(item.text) ||
+        item.text === 'tally' ||
+        item.text === 'total',
     )
   );
 }
