@@ -73,8 +73,19 @@ const REPAIRS: readonly (readonly string[])[] = [
   ['actually'],
 ];
 
+/** What was cut before: question and note are read from the same items. */
+const cut = new WeakMap<readonly Item[], readonly Clause[]>();
+
 /** Cuts a message into clauses at marks, conjunctions and words of repair ("no wait"). */
-export function splitClauses(items: readonly Item[]): Clause[] {
+export function splitClauses(items: readonly Item[]): readonly Clause[] {
+  const known = cut.get(items);
+  if (known) return known;
+  const clauses = cutClauses(items);
+  cut.set(items, clauses);
+  return clauses;
+}
+
+function cutClauses(items: readonly Item[]): Clause[] {
   const clauses: Clause[] = [];
   let current: Item[] = [];
   let join: Join = 'start';

@@ -5,7 +5,7 @@ import { classesOf } from './lexicon/word-classes.ts';
 import { findQuantities, type Quantity } from './quantities.ts';
 import { tokenise } from './tokens.ts';
 import { findMentions, type Mention } from './trees/mentions.ts';
-import { rosterIndex } from './trees/roster-index.ts';
+import { type RosterIndex, rosterIndex } from './trees/roster-index.ts';
 
 /** What clauses are made of: a word, a mark, or a phrase already understood (tree, date, quantity). */
 export interface Item {
@@ -34,26 +34,44 @@ export function readItems(text: string, setting: Setting): Item[] {
 
 function readWords(text: string, setting: Setting): Item[] {
   const index = rosterIndex(setting.roster);
-  return tokenise(text).map((token) => {
-    const { start, end, type } = token;
-    if (/^0+$/.test(token.text))
-      return {
-        text: 'zero',
-        typed: token.typed,
-        classes: classesOf('zero'),
-        start,
-        end,
-        type: 'word' as const,
-      };
-    if (type !== 'word')
-      return { text: token.text, typed: token.typed, classes: classesOf(token.text), start, end, type };
-    const known = index.strong.has(token.text) || index.weak.has(token.text);
-    const mended = known ? token.text : mendWord(token.text, index.spelling);
-    return { text: mended, typed: token.typed, classes: classesOf(mended), start, end, type };
+  return tokenise(text).map(({ text: word, typed, start, end, type }) => {
+    if (type === 'word') {
+      const { text: meant, classes } = meantBy(word, index);
+      return { text: meant, typed, classes, start, end, type };
+    }
+    if (word.startsWith('0') && /^0+$/.test(word))
+      return { text: 'zero', typed, classes: classesOf('zero'), start, end, type: 'word' };
+    return { text: word, typed, classes: classesOf(word), start, end, type };
   });
 }
 
+interface Meant {
+  readonly text: string;
+  readonly classes: ReadonlySet<string>;
+}
+
+/** Words met, by the roster they were mended towards; bounded, since members' words are not. */
+const meanings = new WeakMap<RosterIndex, Map<string, Meant>>();
+const MOST_MEANINGS = 2000;
+
+function meantBy(word: string, index: RosterIndex): Meant {
+  let known = meanings.get(index);
+  if (!known) {
+    known = new Map();
+    meanings.set(index, known);
+  }
+  const before = known.get(word);
+  if (before) return before;
+  const isName = index.strong.has(word) || index.weak.has(word);
+  const text = isName ? word : mendWord(word, index.spelling);
+  const meant = { text, classes: classesOf(text) };
+  if (known.size >= MOST_MEANINGS) known.clear();
+  known.set(word, meant);
+  return meant;
+}
+
 const OLD = new Set(['last', 'previous', 'old', 'older', 'prior']);
+const OF_A_YEAR = new Set(['year', 'years', "'s", 'season', 'seasons', 'summer', 'summers']);
 const WOOD = new Set(['wood', 'growth', 'shoots', 'branches', 'canes', 'stems', 'branch', 'stem', 'shoot']);
 
 /** "old wood", "last year's wood": where brebas grow, and no past season. */
@@ -64,11 +82,7 @@ function joinOldWood(items: readonly Item[]): Item[] {
     if (!item) continue;
     if (OLD.has(item.text)) {
       let j = i + 1;
-      while (
-        j < i + 4 &&
-        ['year', 'years', "'s", 'season', 'seasons', 'summer', 'summers'].includes(items[j]?.text ?? '')
-      )
-        j++;
+      while (j < i + 4 && OF_A_YEAR.has(items[j]?.text ?? '')) j++;
       const wood = items[j];
       if (wood && WOOD.has(wood.text) && (j > i + 1 || wood.text === 'wood' || wood.text === 'growth')) {
         out.push({ ...item, text: 'oldwood', classes: OLD_WOOD_CLASSES, end: wood.end });

@@ -64,28 +64,60 @@ function isClass(option: string): boolean {
   return /^[A-Z][A-Z0-9]*$/.test(option);
 }
 
+/** The patterns that one word or class may begin, filed under what must follow at once, where something must. */
+interface Start<K extends string> {
+  readonly byNextWord: Map<string, Pattern<K>[]>;
+  readonly byNextClass: Map<string, Pattern<K>[]>;
+  readonly others: Pattern<K>[];
+}
+
 /** The patterns of a table, filed under what they may begin with. */
 export interface PatternIndex<K extends string> {
-  readonly byWord: ReadonlyMap<string, readonly Pattern<K>[]>;
-  readonly byClass: ReadonlyMap<string, readonly Pattern<K>[]>;
+  readonly byWord: ReadonlyMap<string, Start<K>>;
+  readonly byClass: ReadonlyMap<string, Start<K>>;
+  /** `byClass` for each set of classes met: words share few sets, and most of their classes begin nothing. */
+  readonly byClasses: WeakMap<ReadonlySet<string>, readonly Start<K>[]>;
 }
 
 export function compileTable<K extends string>(
   table: readonly (readonly [kind: K, sources: readonly string[]])[],
 ): PatternIndex<K> {
-  const byWord = new Map<string, Pattern<K>[]>();
-  const byClass = new Map<string, Pattern<K>[]>();
+  const byWord = new Map<string, Start<K>>();
+  const byClass = new Map<string, Start<K>>();
   let rank = 0;
   for (const [kind, sources] of table) {
     for (const source of sources) {
       const pattern = compile(source, kind, rank++);
       for (const element of leading(pattern.elements)) {
-        for (const word of element.words) push(byWord, word, pattern);
-        for (const name of element.classes) push(byClass, name, pattern);
+        for (const word of element.words) file(startOf(byWord, word), pattern);
+        for (const name of element.classes) file(startOf(byClass, name), pattern);
       }
     }
   }
-  return { byWord, byClass };
+  return { byWord, byClass, byClasses: new WeakMap() };
+}
+
+function startOf<K extends string>(map: Map<string, Start<K>>, key: string): Start<K> {
+  const known = map.get(key);
+  if (known) return known;
+  const start: Start<K> = { byNextWord: new Map(), byNextClass: new Map(), others: [] };
+  map.set(key, start);
+  return start;
+}
+
+function file<K extends string>(start: Start<K>, pattern: Pattern<K>): void {
+  const [first, second] = pattern.elements;
+  if (!first || !second || !isFirm(first) || !isFirm(second)) {
+    if (start.others.at(-1) !== pattern) start.others.push(pattern);
+    return;
+  }
+  for (const word of second.words) push(start.byNextWord, word, pattern);
+  for (const name of second.classes) push(start.byNextClass, name, pattern);
+}
+
+/** It stands for exactly one item of its own words and classes. */
+function isFirm({ optional, gap, edge, any }: Element): boolean {
+  return !optional && gap === 0 && edge === null && !any;
 }
 
 /** What a pattern may begin with: its optional elements up to and with the first that is not. */
@@ -111,12 +143,39 @@ export function findMatches<K extends string>(items: readonly Item[], index: Pat
   for (let i = 0; i < items.length; i++) {
     const item = items[i];
     if (!item) continue;
-    tryAll(index.byWord.get(item.text), items, i, matches);
-    for (const name of item.classes) tryAll(index.byClass.get(name), items, i, matches);
+    const start = index.byWord.get(item.text);
+    if (start) tryStart(start, items, i, matches);
+    for (const each of startsOfClasses(item.classes, index)) tryStart(each, items, i, matches);
   }
+  if (matches.length < 2) return matches;
   return matches.sort(
     (a, b) => b.at.length - a.at.length || a.rank - b.rank || (a.at[0] ?? 0) - (b.at[0] ?? 0),
   );
+}
+
+function startsOfClasses<K extends string>(
+  classes: ReadonlySet<string>,
+  index: PatternIndex<K>,
+): readonly Start<K>[] {
+  const known = index.byClasses.get(classes);
+  if (known) return known;
+  const starts = [...classes].flatMap((name) => index.byClass.get(name) ?? []);
+  index.byClasses.set(classes, starts);
+  return starts;
+}
+
+function tryStart<K extends string>(
+  start: Start<K>,
+  items: readonly Item[],
+  i: number,
+  into: Match<K>[],
+): void {
+  tryAll(start.others, items, i, into);
+  const next = items[i + 1];
+  if (!next) return;
+  tryAll(start.byNextWord.get(next.text), items, i, into);
+  if (start.byNextClass.size === 0) return;
+  for (const name of next.classes) tryAll(start.byNextClass.get(name), items, i, into);
 }
 
 function tryAll<K extends string>(
@@ -127,12 +186,11 @@ function tryAll<K extends string>(
 ): void {
   if (!patterns) return;
   const left = items.length - i;
-  const at: number[] = [];
   for (const pattern of patterns) {
     if (pattern.shortest > left) continue;
-    at.length = 0;
+    const at: number[] = [];
     if (matchFrom(pattern.elements, 0, items, i, at))
-      into.push({ kind: pattern.kind, at: [...at], rank: pattern.rank });
+      into.push({ kind: pattern.kind, at, rank: pattern.rank });
   }
 }
 

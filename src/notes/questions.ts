@@ -5,7 +5,8 @@ import { type AskIntent, INTENTS } from './lexicon/intents.ts';
 import { readMood } from './mood.ts';
 import { compileTable, findMatches } from './patterns.ts';
 import { intentByCues, saysYesOrNo } from './question-cues.ts';
-import { readNote } from './read-note.ts';
+import { isQuestion } from './question-order.ts';
+import { readNoteItems } from './read-note.ts';
 import { readSaying } from './sayings.ts';
 import { MOST_CANDIDATES } from './settle.ts';
 import type { Mention } from './trees/mentions.ts';
@@ -19,7 +20,7 @@ const INDEX = compileTable(INTENTS);
 export function readMessage(text: string, setting: Setting): QuestionReading {
   const items = readItems(text, setting);
   const intent = intentOf(items, setting);
-  if (intent === 'note') return noteReading(text, setting);
+  if (intent === 'note') return noteReading(text, items, setting);
   return { intent, ...treeFor(intent, items, setting) };
 }
 
@@ -116,7 +117,7 @@ function intentsOf(items: readonly Item[]): Set<AskIntent> {
 }
 
 function asksOutright(clause: Clause, either: boolean): boolean {
-  if (clause.asked || readMood(clause, '').asks) return true;
+  if (clause.asked || isQuestion(clause)) return true;
   if (clause.sub === 'when' || clause.sub === 'which' || clause.sub === 'who' || clause.sub === 'whether')
     return true;
   if (either && clause.items.some((item) => item.classes.has('TIP') || item.classes.has('TIPPING')))
@@ -310,8 +311,8 @@ function treeFor(
   return { tree: null, ask: 'tree', trees: ids.slice(0, MOST_CANDIDATES) };
 }
 
-function noteReading(text: string, setting: Setting): QuestionReading {
-  const { logged, ask } = readNote(text, setting);
+function noteReading(text: string, items: readonly Item[], setting: Setting): QuestionReading {
+  const { logged, ask } = readNoteItems(text, items, setting);
   if (ask?.what === 'tree') return { intent: 'note', tree: null, ask: 'tree', trees: ask.trees };
   const tree =
     logged.find((event) => event.tree !== null)?.tree ??

@@ -5,7 +5,7 @@ import { guardReading } from './doubt.ts';
 import type { Draft } from './draft.ts';
 import { askKindOfAll, isEmptyNote } from './empty-note.ts';
 import { inheritMoods } from './inherit-moods.ts';
-import { readItems } from './items.ts';
+import { type Item, readItems } from './items.ts';
 import { eatWhatWasThere, markRiddles, spreadHeadings } from './neighbours.ts';
 import { readHits } from './read-hits.ts';
 import { cutRuns } from './runs.ts';
@@ -20,7 +20,11 @@ import { type Subject, spreadSubjects } from './subjects.ts';
  * `readNote('tipped the alma sunday', setting).logged //=> [{ tree: 3, kind: 'tipped', on: '2026-06-28' }]`
  */
 export function readNote(text: string, setting: Setting): NoteReading {
-  const items = readItems(text, setting);
+  return readNoteItems(text, readItems(text, setting), setting);
+}
+
+/** The same for a message whose items were read before. */
+export function readNoteItems(text: string, items: readonly Item[], setting: Setting): NoteReading {
   const clauses = cutRuns(splitClauses(items));
   const sayings = mendRepairs(clauses.map((clause) => readSaying(clause, setting.today)));
   const draft: Draft = { logged: [], pending: [] };

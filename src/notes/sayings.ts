@@ -1,6 +1,7 @@
 import type { Clause } from './clauses.ts';
 import { findHits, type Hit } from './hits.ts';
 import type { Item } from './items.ts';
+import { wordSet } from './lexicon/word-set.ts';
 import { type Mood, readMood } from './mood.ts';
 import type { Quantity } from './quantities.ts';
 import type { Mention } from './trees/mentions.ts';
@@ -59,6 +60,13 @@ const TOTAL = new Set([
   'completely',
   'totally',
 ]);
+const BARE_WORDS = new Set(['each', 'too', 'as', 'well', 'also', 'same', 'both', 'all', 'is']);
+/** Words that announce news and tell none: "new development on the alma, folks". */
+const ANNOUNCING = wordSet(`
+  for on from with of about is time you what everyone 's new today my at this in here quick something
+  again i have some to guys all development developments are got folks special ladies gentlemen we go
+  major great me never believe will details later see the
+`);
 const COMPARING = new Set(['than', 'like', 'unlike']);
 const PLACING = new Set(['near', 'beside', 'behind', 'between', 'by']);
 
@@ -95,66 +103,14 @@ export function readSaying(clause: Clause, today: string): Saying {
     date: items.find((item) => item.type === 'date') ?? null,
     vague: items.find((item) => item.type === 'vague') ?? null,
     bare: words.every(
-      (item) =>
-        BARE_CLASSES.some((name) => item.classes.has(name)) ||
-        ['each', 'too', 'as', 'well', 'also', 'same', 'both', 'all', 'is'].includes(item.text),
+      (item) => BARE_CLASSES.some((name) => item.classes.has(name)) || BARE_WORDS.has(item.text),
     ),
     empty: words.every(
       (item) =>
         item.classes.has('EMPTY') ||
         item.classes.has('DET') ||
         item.classes.has('TREEWORD') ||
-        [
-          'for',
-          'on',
-          'from',
-          'with',
-          'of',
-          'about',
-          'is',
-          'time',
-          'you',
-          'what',
-          'everyone',
-          "'s",
-          'new',
-          'today',
-          'my',
-          'at',
-          'this',
-          'in',
-          'here',
-          'quick',
-          'something',
-          'again',
-          'i',
-          'have',
-          'some',
-          'to',
-          'guys',
-          'all',
-          'development',
-          'developments',
-          'are',
-          'got',
-          'folks',
-          'special',
-          'ladies',
-          'gentlemen',
-          'here',
-          'we',
-          'go',
-          'major',
-          'great',
-          'me',
-          'never',
-          'believe',
-          'will',
-          'details',
-          'later',
-          'see',
-          'the',
-        ].includes(item.text),
+        ANNOUNCING.has(item.text),
     ),
     pronoun: words.some((item) => PRONOUNS.has(item.text)),
     total:

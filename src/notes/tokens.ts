@@ -30,7 +30,7 @@ export function tokenise(text: string): Token[] {
     const end = start + typed.length;
     if (typed === 'w/' || typed === 'w/o') {
       tokens.push({ text: typed === 'w/' ? 'with' : 'without', typed, start, end, type: 'word' });
-    } else if (/^'\d\d$/.test(typed)) {
+    } else if (typed.length === 3 && /^'\d\d$/.test(typed)) {
       // '25: the year.
       tokens.push({ text: `20${typed.slice(1)}`, typed, start, end, type: 'number' });
     } else if (/^[\d½¼¾⅓⅔]/u.test(typed)) {
@@ -71,8 +71,12 @@ function pushWord(tokens: Token[], typed: string, start: number, end: number): v
   tokens.push({ text: bare, typed: word, start, end, type: 'word' });
 }
 
+/** Letters whose lower case may be longer, and quotes to straighten. */
+const NEEDS_CARE = /[^\p{ASCII}]|`/u;
+
 /** Lower case and straight quotes, keeping every character's place. */
 function straighten(text: string): string {
+  if (text.length <= LONGEST_MESSAGE && !NEEDS_CARE.test(text)) return text.toLowerCase();
   let out = '';
   for (const ch of text.slice(0, LONGEST_MESSAGE)) {
     if (ch === '’' || ch === '‘' || ch === '`' || ch === '´') {

@@ -127,10 +127,11 @@ function spanFor(read: Read, input: Input, anchor: number | null): Span | null {
 }
 
 function placed(span: Span, read: Read): PlacedReading {
+  const from = fromEpochDays(span.from);
   return {
-    from: fromEpochDays(span.from),
-    to: fromEpochDays(span.to),
-    on: fromEpochDays(span.on),
+    from,
+    to: span.to === span.from ? from : fromEpochDays(span.to),
+    on: span.on === span.from ? from : fromEpochDays(span.on),
     assumed: read.phrase.assumed,
   };
 }

@@ -33,7 +33,7 @@ const LONGEST_NAME_WORDS = 8;
 
 /** A whole name that ends in a number, such as "Terrace 1", whatever its words mean elsewhere; the longest. */
 function numberedNameAt(items: readonly Item[], i: number, index: RosterIndex): Found | null {
-  if (items[i]?.type !== 'word') return null;
+  if (items[i]?.type !== 'word' || !index.numberedBegin.has(items[i]?.text ?? '')) return null;
   for (let end = Math.min(items.length, i + LONGEST_NAME_WORDS); end > i + 1; end--) {
     if (!/^\d+$/.test(items[end - 1]?.text ?? '')) continue;
     const text = items
@@ -89,7 +89,7 @@ const CONNECTORS = new Set(['de', 'of', 'du', 'the', '-', 'la', 'dark']);
 function runAt(items: readonly Item[], i: number, index: RosterIndex): Found | null {
   const first = items[i];
   if (!first) return null;
-  const start = wordIds(first.text, index);
+  const start = index.any.get(first.text);
   if (!start) return null;
   let ids: readonly number[] = start;
   let strong = index.strong.has(first.text);
@@ -99,7 +99,7 @@ function runAt(items: readonly Item[], i: number, index: RosterIndex): Found | n
     let at = end;
     if (CONNECTORS.has(items[at]?.text ?? '')) at++;
     const next = items[at];
-    const more = next?.type === 'word' ? wordIds(next.text, index) : null;
+    const more = next?.type === 'word' ? index.any.get(next.text) : undefined;
     if (!next || !more) break;
     const both: readonly number[] = ids.filter((id) => more.includes(id));
     if (both.length === 0) break;
@@ -117,13 +117,6 @@ function runAt(items: readonly Item[], i: number, index: RosterIndex): Found | n
   );
   if (whole && end - i > 1) return { ids: [...whole], end, strong: true, plural };
   return { ids, end, strong, plural };
-}
-
-function wordIds(word: string, index: RosterIndex): number[] | null {
-  const strong = index.strong.get(word);
-  const weak = index.weak.get(word);
-  if (!strong && !weak) return null;
-  return [...new Set([...(strong ?? []), ...(weak ?? [])])];
 }
 
 function isPlural(word: string, index: RosterIndex): boolean {

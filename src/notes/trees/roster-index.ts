@@ -9,12 +9,16 @@ import { CULTIVAR_NAMES, nameWords } from './cultivar-names.ts';
 export interface RosterIndex {
   readonly strong: ReadonlyMap<string, ReadonlySet<number>>;
   readonly weak: ReadonlyMap<string, ReadonlySet<number>>;
+  /** Trees by any word, strong or weak. */
+  readonly any: ReadonlyMap<string, readonly number[]>;
   /** Trees by a whole name, joined with spaces. */
   readonly names: ReadonlyMap<string, ReadonlySet<number>>;
   /** Trees by their cultivar, as `CultivarName.cultivar` has it. */
   readonly cultivars: ReadonlyMap<string, ReadonlySet<number>>;
   /** Trees called "<lead> <number>", by number. */
   readonly numbered: ReadonlyMap<string, ReadonlySet<number>>;
+  /** First words of whole names that end in a number. */
+  readonly numberedBegin: ReadonlySet<string>;
   /** Words worth mending a typo towards. */
   readonly spelling: readonly string[];
 }
@@ -159,13 +163,22 @@ export function plainNumber(word: string): string {
 
 const indexes = new WeakMap<readonly RosterTree[], RosterIndex>();
 
-/** The index of a roster; built once for each array. */
+/** The same by what stands in the roster: each message brings an array of its own. */
+const byContent = new Map<string, RosterIndex>();
+const MOST_ROSTERS = 200;
+
+/** The index of a roster; built once for each array, and for arrays that say the same. */
 export function rosterIndex(roster: readonly RosterTree[]): RosterIndex {
-  let index = indexes.get(roster);
+  const known = indexes.get(roster);
+  if (known) return known;
+  const content = JSON.stringify(roster.map(({ id, name, cultivar }) => [id, name, cultivar]));
+  let index = byContent.get(content);
   if (!index) {
+    if (byContent.size >= MOST_ROSTERS) byContent.clear();
     index = build(roster);
-    indexes.set(roster, index);
+    byContent.set(content, index);
   }
+  indexes.set(roster, index);
   return index;
 }
 
@@ -217,7 +230,16 @@ function build(roster: readonly RosterTree[]): RosterIndex {
     if (!word.endsWith('s') && word.length > 2) for (const id of ids) add(strong, `${word}s`, id);
   }
   const spelling = [...strong.keys(), ...weak.keys()].filter((word) => word.length >= 4);
-  return { strong, weak, names, cultivars, numbered, spelling };
+  const any = new Map(
+    [...strong.keys(), ...weak.keys()].map((word) => [
+      word,
+      [...new Set([...(strong.get(word) ?? []), ...(weak.get(word) ?? [])])],
+    ]),
+  );
+  const numberedBegin = new Set(
+    [...names.keys()].filter((name) => / \d+$/.test(name)).map((name) => name.split(' ')[0] ?? ''),
+  );
+  return { strong, weak, any, names, cultivars, numbered, numberedBegin, spelling };
 }
 
 /** The main name of a cultivar as typed, joined words; itself when the catalogue has no such name. */
