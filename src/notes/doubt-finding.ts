@@ -1,0 +1,98 @@
+import type { Day } from '../engine/day.ts';
+import type { Piece } from './doubt-pieces.ts';
+import type { Item } from './items.ts';
+import { DOUBTS, type DoubtReach, type DoubtWhy } from './lexicon/doubt-words.ts';
+import { harmlessItems } from './mood.ts';
+import { compileTable, findMatches } from './patterns.ts';
+
+const DOUBT_INDEX = compileTable(DOUBTS);
+
+/** A phrase of doubt in a note. */
+export interface FoundDoubt {
+  readonly why: DoubtWhy;
+  readonly reach: DoubtReach;
+  readonly first: number;
+  readonly piece: number;
+}
+
+/** Every phrase of doubt, and every earlier season named. */
+export function findDoubts(pieces: readonly Piece[], today: Day): FoundDoubt[] {
+  const found: FoundDoubt[] = [];
+  for (let p = 0; p < pieces.length; ) {
+    const sentence = pieces[p]?.sentence;
+    let end = p;
+    const items: Item[] = [];
+    const owner: number[] = [];
+    for (; end < pieces.length && pieces[end]?.sentence === sentence; end++) {
+      const piece = pieces[end];
+      if (!piece) continue;
+      for (const item of piece.lead ? [piece.lead, ...piece.items] : piece.items) {
+        items.push(item);
+        owner.push(end);
+      }
+    }
+    const harmless = harmlessItems(items);
+    for (const at of earlierSeasons(items, today))
+      found.push({ why: 'past', reach: 'sentence', piece: owner[at] ?? p, first: items[at]?.start ?? 0 });
+    for (const match of findMatches(items, DOUBT_INDEX)) {
+      if (match.at.every((i) => harmless.has(i))) continue;
+      const [why, reach] = match.kind.split(' ') as [DoubtWhy, DoubtReach];
+      const at = match.at[0] ?? 0;
+      const piece = owner[at] ?? p;
+      found.push({ why, reach, piece, first: items[at]?.start ?? 0 });
+    }
+    p = end;
+  }
+  return found;
+}
+
+const SEASONS = new Set(
+  'summer spring autumn fall winter season year drought heatwave back in of since from during july june august september may'.split(
+    ' ',
+  ),
+);
+const LONG_AGO = /\b(?:years?|seasons?|summers?|decades?)\b/i;
+const LAST_ONE = /\b(?:last|previous|prior) (?:time|year|season|summer|autumn|winter|spring)\b/i;
+
+/** Where a year before this one stands ("in 2023", "summer of '24", "drought of 22", "3 seasons ago"). */
+function earlierSeasons(items: readonly Item[], today: Day): number[] {
+  const year = Number(today.slice(0, 4));
+  return items.flatMap((item, i) => {
+    const before = items[i - 1]?.text ?? '';
+    const next = items[i + 1]?.text ?? '';
+    if ((item.type === 'date' || item.type === 'vague') && LAST_ONE.test(item.typed)) return [i];
+    if (
+      LONG_AGO.test(item.typed) &&
+      (item.type !== 'word' || item.text === 'measure') &&
+      ['ago', 'back', 'before', 'earlier'].includes(next)
+    )
+      return [i];
+    const digits = /^'?(\d{2}|\d{4})(?!\d)[^\p{L}]*$/u.exec(item.typed)?.[1];
+    if (digits === undefined || item.type === 'date') return [];
+    const number = Number(digits);
+    if (digits.length === 4) return number >= 1900 && number < year && before !== 'pot' ? [i] : [];
+    if (item.typed.startsWith("'")) return number < year % 100 ? [i] : [];
+    if (!(SEASONS.has(before) || items[i - 1]?.type === 'date')) return [];
+    const counted = items[i + 1]?.classes.has('FRUIT') || items[i + 1]?.type === 'tree';
+    return number >= 10 &&
+      number < year % 100 &&
+      (before === 'of' || before === 'in' || !counted) &&
+      [
+        'summer',
+        'spring',
+        'season',
+        'winter',
+        'autumn',
+        'fall',
+        'drought',
+        'heatwave',
+        'back',
+        'year',
+        'july',
+        'june',
+        'august',
+      ].some((word) => before === word || items[i - 2]?.text === word)
+      ? [i]
+      : [];
+  });
+}
