@@ -2,11 +2,11 @@ import type { Day } from '../engine/day.ts';
 import type { ObservationKind } from '../engine/observation.ts';
 import type { Ask, NoteReading, ReadEvent, Setting } from './contract.ts';
 import { type FoundDoubt, findDoubts } from './doubt-finding.ts';
+import { belongsToOthers, goesOnAfterOthers, naming } from './doubt-owners.ts';
 import { cutPieces, type Piece } from './doubt-pieces.ts';
 import { coreAt, coreOf, isUnclear, LEVELS } from './doubt-signs.ts';
 import { type Item, readItems } from './items.ts';
 import type { DoubtWhy } from './lexicon/doubt-words.ts';
-import { isPlainWord } from './lexicon/plain-words.ts';
 import { harmlessItems } from './mood.ts';
 
 /** Kinds that cancel or start a nudge, or settle a season: a false one does harm that nobody sees. */
@@ -180,7 +180,7 @@ function doubtOfPiece(
     if (doubt.why === 'denied' && kind === 'no-fruitlets') continue;
     if (reaches(doubt, piece, p, coreStart, pieces, kind)) return doubt.why;
   }
-  if (kind !== 'no-fruitlets' && isDenied(piece, core, event, pieces)) return 'denied';
+  if (kind !== 'no-fruitlets' && isDenied(piece, core, event)) return 'denied';
   if (piece.asked) return 'asked';
   if ((kind === 'picked' || kind === 'tipped') && goesOnAfterOthers(piece, pieces[p - 1])) return 'other';
   if (belongsToOthers(kind, piece) || belongsToOthers(kind, naming(event, p, pieces))) return 'other';
@@ -244,7 +244,7 @@ function carriesOn(doubt: FoundDoubt, step: Piece): boolean {
 }
 
 /** A word of denial before what it denies, or after it with the event's own tree: "tipped the alma, not the ronde". */
-function isDenied(piece: Piece, core: number, event: ReadEvent, _pieces: readonly Piece[]): boolean {
+function isDenied(piece: Piece, core: number, event: ReadEvent): boolean {
   const { items } = piece;
   const harmless = harmlessItems(items);
   if (
@@ -275,49 +275,4 @@ function isHeading(piece: Piece, next: Piece | undefined): boolean {
     next.own.length === 0 &&
     piece.items.every((item) => item.type === 'tree' || item.classes.has('FRUIT') || item.text === "'s")
   );
-}
-
-/** "the neighbour leaned over and picked it": the doer stands in the clause before. */
-function goesOnAfterOthers(piece: Piece, before: Piece | undefined): boolean {
-  if (piece.join !== 'and' || !before || before.sentence !== piece.sentence) return false;
-  if (['i', 'we'].includes(piece.items[0]?.text ?? '')) return false;
-  return before.items
-    .slice(0, 3)
-    .some(
-      (item, i) =>
-        (item.classes.has('OTHERS') || item.classes.has('THIEF') || item.classes.has('PEST')) &&
-        !['for', 'to', 'with', 'from', 'of', 'a', 'off'].includes(before.items[i - 1]?.text ?? ''),
-    );
-}
-
-/** The clause that names the event's tree: its own, or the last one before. */
-function naming(event: ReadEvent, p: number, pieces: readonly Piece[]): Piece | undefined {
-  for (let k = p; k >= 0; k--)
-    if (event.tree !== null && pieces[k]?.own.includes(event.tree)) return pieces[k];
-  return undefined;
-}
-
-/** "an alma", "a ronde": any tree of that name but the member's own; "ate a celeste" is a fruit of theirs. */
-function belongsToOthers(kind: DecisiveKind, piece: Piece | undefined): boolean {
-  if (!piece) return false;
-  const { items } = piece;
-  return items.some((item, i) => {
-    if (item.type !== 'tree') return false;
-    const lead = items[i - 1];
-    const before = lead?.text ?? '';
-    // "daves alma": a possessor without its apostrophe.
-    if (
-      lead?.type === 'word' &&
-      before.length > 3 &&
-      before.endsWith('s') &&
-      lead.classes.size === 0 &&
-      !isPlainWord(before)
-    )
-      return true;
-    if (before !== 'a' && before !== 'an')
-      return ['his', 'her', 'their', 'your', 'another', 'someones'].includes(before);
-    const next = items[i + 1];
-    if (next?.classes.has('FRUIT') || next?.classes.has('BREBA')) return false;
-    return kind !== 'picked' || ['off', 'from', 'on', 'at', 'of', 'with'].includes(items[i - 2]?.text ?? '');
-  });
 }
