@@ -40,10 +40,17 @@ function compile<K extends string>(source: string, kind: K, rank: number): Patte
   return { kind, rank, elements, shortest };
 }
 
-const NOTHING: ReadonlySet<string> = new Set();
+const NO_ELEMENT: Element = {
+  words: new Set(),
+  classes: [],
+  optional: false,
+  gap: 0,
+  edge: null,
+  any: false,
+};
 
 function compileElement(part: string): Element {
-  const plain = { words: NOTHING, classes: [], optional: false, gap: 0, edge: null, any: false };
+  const plain = NO_ELEMENT;
   if (part === '_') return { ...plain, any: true };
   if (part === '~') return { ...plain, gap: 3 };
   if (part === '~~') return { ...plain, gap: 7 };
@@ -64,10 +71,18 @@ function isClass(option: string): boolean {
   return /^[A-Z][A-Z0-9]*$/.test(option);
 }
 
-/** The patterns that one word or class may begin, filed under what must follow at once, where something must. */
+/** Patterns by a word or a class that they cannot do without. */
+interface Shelf<K extends string> {
+  readonly byWord: Map<string, Pattern<K>[]>;
+  readonly byClass: Map<string, Pattern<K>[]>;
+}
+
+/** The patterns that one word or class may begin, filed under what must follow. */
 interface Start<K extends string> {
-  readonly byNextWord: Map<string, Pattern<K>[]>;
-  readonly byNextClass: Map<string, Pattern<K>[]>;
+  /** What must stand right behind. */
+  readonly next: Shelf<K>;
+  /** What must stand somewhere behind. */
+  readonly later: Shelf<K>;
   readonly others: Pattern<K>[];
 }
 
@@ -88,9 +103,10 @@ export function compileTable<K extends string>(
   for (const [kind, sources] of table) {
     for (const source of sources) {
       const pattern = compile(source, kind, rank++);
-      for (const element of leading(pattern.elements)) {
-        for (const word of element.words) file(startOf(byWord, word), pattern);
-        for (const name of element.classes) file(startOf(byClass, name), pattern);
+      for (const e of leading(pattern.elements)) {
+        const { words, classes } = pattern.elements[e] ?? NO_ELEMENT;
+        for (const word of words) file(startOf(byWord, word), pattern, e);
+        for (const name of classes) file(startOf(byClass, name), pattern, e);
       }
     }
   }
@@ -100,19 +116,28 @@ export function compileTable<K extends string>(
 function startOf<K extends string>(map: Map<string, Start<K>>, key: string): Start<K> {
   const known = map.get(key);
   if (known) return known;
-  const start: Start<K> = { byNextWord: new Map(), byNextClass: new Map(), others: [] };
+  const start: Start<K> = {
+    next: { byWord: new Map(), byClass: new Map() },
+    later: { byWord: new Map(), byClass: new Map() },
+    others: [],
+  };
   map.set(key, start);
   return start;
 }
 
-function file<K extends string>(start: Start<K>, pattern: Pattern<K>): void {
-  const [first, second] = pattern.elements;
-  if (!first || !second || !isFirm(first) || !isFirm(second)) {
+/** Files a pattern whose element `e` has the first item, under the next element that must have one. */
+function file<K extends string>(start: Start<K>, pattern: Pattern<K>, e: number): void {
+  const { elements } = pattern;
+  const f = elements.findIndex((element, k) => k > e && isFirm(element));
+  const needed = elements[f];
+  // After a gap the first item may be passed over, and then what follows it tells nothing.
+  if (!needed || elements.slice(0, e).some((element) => element.gap > 0)) {
     if (start.others.at(-1) !== pattern) start.others.push(pattern);
     return;
   }
-  for (const word of second.words) push(start.byNextWord, word, pattern);
-  for (const name of second.classes) push(start.byNextClass, name, pattern);
+  const { byWord, byClass } = f === e + 1 ? start.next : start.later;
+  for (const word of needed.words) push(byWord, word, pattern);
+  for (const name of needed.classes) push(byClass, name, pattern);
 }
 
 /** It stands for exactly one item of its own words and classes. */
@@ -120,12 +145,13 @@ function isFirm({ optional, gap, edge, any }: Element): boolean {
   return !optional && gap === 0 && edge === null && !any;
 }
 
-/** What a pattern may begin with: its optional elements up to and with the first that is not. */
-function leading(elements: readonly Element[]): Element[] {
-  const found: Element[] = [];
-  for (const element of elements) {
-    if (element.edge !== null || element.gap > 0) continue;
-    found.push(element);
+/** Which elements a pattern may begin with: its optional ones up to and with the first that is not. */
+function leading(elements: readonly Element[]): number[] {
+  const found: number[] = [];
+  for (let e = 0; e < elements.length; e++) {
+    const element = elements[e];
+    if (!element || element.edge !== null || element.gap > 0) continue;
+    found.push(e);
     if (!element.optional) break;
   }
   return found;
@@ -171,11 +197,22 @@ function tryStart<K extends string>(
   into: Match<K>[],
 ): void {
   tryAll(start.others, items, i, into);
-  const next = items[i + 1];
-  if (!next) return;
-  tryAll(start.byNextWord.get(next.text), items, i, into);
-  if (start.byNextClass.size === 0) return;
-  for (const name of next.classes) tryAll(start.byNextClass.get(name), items, i, into);
+  tryShelf(start.next, items[i + 1], items, i, into);
+  if (start.later.byWord.size === 0 && start.later.byClass.size === 0) return;
+  for (let j = i + 1; j < items.length; j++) tryShelf(start.later, items[j], items, i, into);
+}
+
+function tryShelf<K extends string>(
+  shelf: Shelf<K>,
+  needed: Item | undefined,
+  items: readonly Item[],
+  i: number,
+  into: Match<K>[],
+): void {
+  if (!needed) return;
+  tryAll(shelf.byWord.get(needed.text), items, i, into);
+  if (shelf.byClass.size === 0) return;
+  for (const name of needed.classes) tryAll(shelf.byClass.get(name), items, i, into);
 }
 
 function tryAll<K extends string>(
