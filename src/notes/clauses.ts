@@ -74,15 +74,12 @@ const REPAIRS: readonly (readonly string[])[] = [
 ];
 
 /** What was cut before: question and note are read from the same items. */
-const cut = new WeakMap<readonly Item[], readonly Clause[]>();
+let lastCut: { readonly items: readonly Item[]; readonly clauses: readonly Clause[] } | null = null;
 
 /** Cuts a message into clauses at marks, conjunctions and words of repair ("no wait"). */
 export function splitClauses(items: readonly Item[]): readonly Clause[] {
-  const known = cut.get(items);
-  if (known) return known;
-  const clauses = cutClauses(items);
-  cut.set(items, clauses);
-  return clauses;
+  if (lastCut?.items !== items) lastCut = { items, clauses: cutClauses(items) };
+  return lastCut.clauses;
 }
 
 function cutClauses(items: readonly Item[]): Clause[] {

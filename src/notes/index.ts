@@ -7,13 +7,15 @@
  *    `spelling.ts` mends slips towards the lexicon and the member's own tree names, never a word that is right.
  * 2. `items.ts` joins what is understood as a whole: dates (`dates/`), trees (`trees/mentions.ts`), numbers
  *    and weights (`quantities.ts`).
- * 3. `clauses.ts` cuts at marks, conjunctions and words of repair; `hits.ts` cuts lists of several trees.
- * 4. `hits.ts` finds what each clause says: the patterns of `lexicon/predicates.ts` over the word classes of
+ * 3. `clauses.ts` cuts at marks, conjunctions and words of repair; `runs.ts` cuts lists of several trees.
+ * 4. `hits.ts` finds what each clause says (`patterns.ts`): the patterns of `lexicon/predicates.ts` over the word classes of
  *    `lexicon/word-classes.ts`. The longest match wins; idioms take their words out of play; the doings that
  *    decide something must have a subject and an object that fit ("tipped the alma", not "tipped the can").
+ *    `sense.ts` and `sift-hits.ts` see to both.
  * 5. `mood.ts` tells how a clause is meant: denied, planned, supposed, asked, of another season, hearsay, or
  *    of somebody else's tree. Only what is meant as a fact becomes an event, all else a remark.
- * 6. `subjects.ts` gives every clause its trees, `read-note.ts` its day, `counts.ts` its number.
+ * 6. `subjects.ts` gives every clause its trees, `spread-dates.ts` and `events.ts` its day, `counts.ts` its
+ *    number; `read-hits.ts` and `push-events.ts` make the events.
  * 7. `settle.ts` lets the greater kind stand for the lesser and leaves at most one question.
  *
  * A new phrase is one line in `lexicon/predicates.ts` and one in `tests/notes/phrases.test.ts`.

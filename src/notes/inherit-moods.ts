@@ -1,17 +1,17 @@
 import type { Day } from '../engine/day.ts';
 import type { Saying } from './sayings.ts';
 
+/** What a clause takes over from the mood of the one before. */
 export interface Inherited {
-  unreal: boolean;
-  denied: boolean;
-  past: boolean;
-  hearsay: boolean;
+  readonly unreal: boolean;
+  readonly denied: boolean;
+  readonly past: boolean;
+  readonly hearsay: boolean;
 }
 
-export const inheritedMoods = new WeakMap<Saying, Inherited>();
-
 /** "should have tipped and fed it": a clause without a subject of its own goes on in the mood before it. */
-export function inheritMoods(sayings: readonly Saying[], today: Day): void {
+export function inheritMoods(sayings: readonly Saying[], today: Day): Inherited[] {
+  const out: Inherited[] = [];
   let before: Saying | null = null;
   let state: Inherited = { unreal: false, denied: false, past: false, hearsay: false };
   for (const saying of sayings) {
@@ -33,7 +33,7 @@ export function inheritMoods(sayings: readonly Saying[], today: Day): void {
       past: (joined && state.past && join !== 'but') || saying.mood.past,
       hearsay: (joined && state.hearsay && (join === 'sub' || continues)) || saying.mood.hearsay,
     };
-    inheritedMoods.set(saying, {
+    out.push({
       unreal: (continues || whole || colon) && state.unreal,
       denied: continues && join === 'or' && state.denied,
       past:
@@ -50,6 +50,7 @@ export function inheritMoods(sayings: readonly Saying[], today: Day): void {
     state = next;
     before = saying;
   }
+  return out;
 }
 
 function hasOwnSubject(saying: Saying): boolean {

@@ -35,17 +35,6 @@ const HABIT = wordSet(`
 
 /** How a clause is meant; `today` tells which years are past. */
 export function readMood(clause: Clause, today: string): Mood {
-  const known = read.get(clause);
-  if (known?.today === today) return known.mood;
-  const mood = moodOf(clause, today);
-  read.set(clause, { today, mood });
-  return mood;
-}
-
-/** What was read before: question and note look at the same clauses. */
-const read = new WeakMap<Clause, { readonly today: string; readonly mood: Mood }>();
-
-function moodOf(clause: Clause, today: string): Mood {
   const { items } = clause;
   const harmless = harmlessItems(items);
   const denials: number[] = [];

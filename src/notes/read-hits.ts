@@ -3,7 +3,7 @@ import type { Setting } from './contract.ts';
 import { FRUIT_KINDS, isBreba, isDoubt } from './crop-doubt.ts';
 import { type Draft, pushPending, pushRemark } from './draft.ts';
 import { eventOf } from './events.ts';
-import { inheritedMoods } from './inherit-moods.ts';
+import type { Inherited } from './inherit-moods.ts';
 import { isPartial } from './partial-drop.ts';
 import { pushEvents, type Scene } from './push-events.ts';
 import type { Saying } from './sayings.ts';
@@ -14,6 +14,7 @@ import type { Subject } from './subjects.ts';
 export function readHits(
   doubt: boolean,
   saying: Saying,
+  before: Inherited | undefined,
   subject: Subject,
   inherited: Day | null,
   all: readonly Saying[],
@@ -22,7 +23,6 @@ export function readHits(
   draft: Draft,
 ): void {
   const { mood } = saying;
-  const before = inheritedMoods.get(saying);
   const remark = (): void => pushRemark(subject, setting, draft);
   if (saying.hits.length === 0) {
     if (saying.dropped || (doubt && saying.mentions.length === 0)) return;

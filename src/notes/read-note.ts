@@ -31,13 +31,13 @@ export function readNoteItems(text: string, items: readonly Item[], setting: Set
   markRiddles(sayings);
   spreadHeadings(sayings);
   eatWhatWasThere(sayings);
-  inheritMoods(sayings, setting.today);
+  const moods = inheritMoods(sayings, setting.today);
   if (isEmptyNote(sayings)) return askKindOfAll(sayings, setting);
   const subjects = spreadSubjects(sayings, setting);
   const dates = spreadDates(sayings, setting.today);
   const doubt = doubtsCrop(sayings);
   sayings.forEach((saying, s) => {
-    readHits(doubt, saying, subjects[s] ?? NOBODY, dates[s] ?? null, sayings, s, setting, draft);
+    readHits(doubt, saying, moods[s], subjects[s] ?? NOBODY, dates[s] ?? null, sayings, s, setting, draft);
   });
   return guardReading(text, setting, settleEvents(draft, setting.today), items);
 }
