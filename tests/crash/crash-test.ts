@@ -91,7 +91,7 @@ export async function crashTest(options: CrashTestOptions): Promise<CrashTestRep
 async function liveAndDie(env: Record<string, string>): Promise<string> {
   const child = startWorkerProcess(env);
   const target = STEPS[Math.floor(Math.random() * STEPS.length)];
-  let skip = Math.floor(Math.random() * 8);
+  let skip = Math.floor(Math.random() * 3);
   let last = 'start';
   const ended = new Promise<void>((resolve) => child.once('exit', () => resolve()));
   const kill = () => setTimeout(() => child.kill('SIGKILL'), Math.random() * 3);

@@ -7,7 +7,7 @@ const { values } = parseArgs({
   options: {
     members: { type: 'string', default: '1000' },
     kills: { type: 'string', default: '200' },
-    rate: { type: 'string', default: '2' },
+    rate: { type: 'string', default: '5' },
   },
 });
 
