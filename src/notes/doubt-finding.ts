@@ -1,8 +1,8 @@
 import type { Day } from '../engine/day.ts';
 import type { Piece } from './doubt-pieces.ts';
+import { harmlessItems } from './harmless.ts';
 import type { Item } from './items.ts';
 import { DOUBTS, type DoubtReach, type DoubtWhy } from './lexicon/doubt-words.ts';
-import { harmlessItems } from './mood.ts';
 import { compileTable, findMatches } from './patterns.ts';
 
 const DOUBT_INDEX = compileTable(DOUBTS);

@@ -5,9 +5,9 @@ import { type FoundDoubt, findDoubts } from './doubt-finding.ts';
 import { belongsToOthers, goesOnAfterOthers, naming } from './doubt-owners.ts';
 import { cutPieces, type Piece } from './doubt-pieces.ts';
 import { coreAt, coreOf, isUnclear, LEVELS } from './doubt-signs.ts';
+import { harmlessItems } from './harmless.ts';
 import { type Item, readItems } from './items.ts';
 import type { DoubtWhy } from './lexicon/doubt-words.ts';
-import { harmlessItems } from './mood.ts';
 
 /** Kinds that cancel or start a nudge, or settle a season: a false one does harm that nobody sees. */
 export const DECISIVE = ['fruitlets', 'no-fruitlets', 'tipped', 'dropped', 'picked'] as const;

@@ -5,8 +5,6 @@ import { isOthers, isWide } from './owners.ts';
 import { isPlain, WHOLE } from './plain-wishes.ts';
 import { isQuestion } from './question-order.ts';
 
-export { harmlessItems } from './harmless.ts';
-
 /** How what a clause says is meant. Anything but `real` is never a positive event. */
 export interface Mood {
   /** Index of the first word that makes what follows unreal (planned, wished, supposed), or null. */
