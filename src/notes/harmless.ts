@@ -117,14 +117,19 @@ for (const phrase of HARMLESS) {
   harmlessBy.set(first, [...(harmlessBy.get(first) ?? []), words]);
 }
 
+const NONE: ReadonlySet<number> = new Set();
+
 /** For each item, whether it stands in a harmless phrase. */
 export function harmlessItems(items: readonly Item[]): ReadonlySet<number> {
-  const found = new Set<number>();
+  let found: Set<number> | null = null;
   for (let i = 0; i < items.length; i++) {
-    for (const words of harmlessBy.get(items[i]?.text ?? '') ?? []) {
-      if (words.every((word, k) => items[i + k]?.text === word))
-        for (let k = 0; k < words.length; k++) found.add(i + k);
+    const phrases = harmlessBy.get(items[i]?.text ?? '');
+    if (!phrases) continue;
+    for (const words of phrases) {
+      if (!words.every((word, k) => items[i + k]?.text === word)) continue;
+      found ??= new Set();
+      for (let k = 0; k < words.length; k++) found.add(i + k);
     }
   }
-  return found;
+  return found ?? NONE;
 }

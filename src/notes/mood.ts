@@ -31,6 +31,12 @@ const HABIT = wordSet(`
   used always usually normally historically traditionally previously formerly
 `);
 
+const BY_NOW = wordSet('soon early late');
+const GONE = wordSet('last previous past prior other');
+const SEASONS = wordSet('year years season seasons summer summers');
+const EVERY = wordSet('every each most some');
+const RECURRING = wordSet('year years season summer winter july august');
+
 /** How a clause is meant; `today` tells which years are past. */
 export function readMood(clause: Clause, today: string): Mood {
   const { items } = clause;
@@ -89,7 +95,7 @@ export function readMood(clause: Clause, today: string): Mood {
     if (
       unrealFrom === null &&
       item.text === 'too' &&
-      ['soon', 'early', 'late'].includes(next?.text ?? '') &&
+      BY_NOW.has(next?.text ?? '') &&
       items[i + 2]?.text === 'to'
     )
       unrealFrom = i;
@@ -156,21 +162,9 @@ export function readMood(clause: Clause, today: string): Mood {
     if (item.text === 'measure' && /^(19|20)\d\d$/.test(item.typed)) past = true;
     if (item.type === 'quantity' && /^(19|20)\d\d$/.test(item.typed) && Number(item.typed) < year)
       past = true;
-    if (
-      ['last', 'previous', 'past', 'prior', 'other'].includes(item.text) &&
-      ['year', 'years', 'season', 'seasons', 'summer', 'summers'].includes(next?.text ?? '')
-    )
-      past = true;
-    if (
-      ['every', 'each', 'most', 'some'].includes(item.text) &&
-      ['year', 'season', 'summer', 'winter', 'august', 'july', 'years'].includes(next?.text ?? '')
-    )
-      past = true;
-    if (
-      ['year', 'season', 'summer', 'years', 'summers', 'seasons'].includes(item.text) &&
-      ['before', 'ago', 'back'].includes(next?.text ?? '')
-    )
-      past = true;
+    if (GONE.has(item.text) && SEASONS.has(next?.text ?? '')) past = true;
+    if (EVERY.has(item.text) && RECURRING.has(next?.text ?? '')) past = true;
+    if (SEASONS.has(item.text) && ['before', 'ago', 'back'].includes(next?.text ?? '')) past = true;
     if (item.classes.has('SAYS') && !(before === 'i' || before === 'we' || items[i - 2]?.text === 'i'))
       hearsay = true;
     if (isOthers(items, i)) others = true;

@@ -223,11 +223,12 @@ function tryAll<K extends string>(
 ): void {
   if (!patterns) return;
   const left = items.length - i;
+  // A match that fails leaves nothing behind in it.
+  let at: number[] = [];
   for (const pattern of patterns) {
-    if (pattern.shortest > left) continue;
-    const at: number[] = [];
-    if (matchFrom(pattern.elements, 0, items, i, at))
-      into.push({ kind: pattern.kind, at, rank: pattern.rank });
+    if (pattern.shortest > left || !matchFrom(pattern.elements, 0, items, i, at)) continue;
+    into.push({ kind: pattern.kind, at, rank: pattern.rank });
+    at = [];
   }
 }
 
