@@ -1,4 +1,14 @@
 import type { Item } from './items.ts';
+import { wordSet } from './lexicon/word-set.ts';
+
+/** Words whose 's is no possessive. */
+const NO_POSSESSORS = wordSet(`
+  it that what there here today yesterday this who how where year
+`);
+/** Nouns that with "all" or "whole" mean the garden. */
+const GARDEN = wordSet(`
+  trees pots plants collection garden yard figs lot orchard containers tree pot greenhouse patio tubs
+`);
 
 /** At this word it is told of somebody else's tree. */
 export function isOthers(items: readonly Item[], i: number): boolean {
@@ -37,24 +47,7 @@ export function isOthers(items: readonly Item[], i: number): boolean {
     );
   }
   // "dave's alma", "daves alma": a possessor the lexicon does not know.
-  if (
-    next?.text === "'s" &&
-    item.type === 'word' &&
-    ![
-      'it',
-      'that',
-      'what',
-      'there',
-      'here',
-      'today',
-      'yesterday',
-      'this',
-      'who',
-      'how',
-      'where',
-      'year',
-    ].includes(item.text)
-  ) {
+  if (next?.text === "'s" && item.type === 'word' && !NO_POSSESSORS.has(item.text)) {
     const noun = items
       .slice(i + 2, i + 5)
       .find((each) => !each.classes.has('SIZE') && !each.classes.has('DET'));
@@ -89,23 +82,7 @@ export function isWide(items: readonly Item[], i: number): boolean {
         ? (items[i + 3]?.text ?? '')
         : next2
       : next;
-    return [
-      'trees',
-      'pots',
-      'plants',
-      'collection',
-      'garden',
-      'yard',
-      'figs',
-      'lot',
-      'orchard',
-      'containers',
-      'tree',
-      'pot',
-      'greenhouse',
-      'patio',
-      'tubs',
-    ].includes(noun) && !(noun === 'figs' || noun === 'tree' || noun === 'lot')
+    return GARDEN.has(noun) && !(noun === 'figs' || noun === 'tree' || noun === 'lot')
       ? true
       : word === 'every' && ['tree', 'pot', 'plant'].includes(noun);
   }

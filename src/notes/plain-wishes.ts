@@ -1,6 +1,11 @@
 import type { Item } from './items.ts';
 import { wordSet } from './lexicon/word-set.ts';
 
+/** After "next": a time to come. */
+const NEXT_TIME = wordSet(`
+  week month year season weekend spring summer winter autumn fall job time up on
+`);
+
 /** Words of doubt that cover their whole clause, wherever they stand. */
 export const WHOLE = wordSet(`
   maybe perhaps possibly probably hopefully tonight almost nearly supposedly eventually forgot
@@ -18,23 +23,7 @@ export function isPlain(items: readonly Item[], i: number): boolean {
     (next.type === 'quantity' || next.text === 'all' || next.text === 'every')
   )
     return true;
-  if (word === 'next')
-    return ![
-      'week',
-      'month',
-      'year',
-      'season',
-      'weekend',
-      'spring',
-      'summer',
-      'winter',
-      'autumn',
-      'fall',
-      'job',
-      'time',
-      'up',
-      'on',
-    ].includes(next?.text ?? '');
+  if (word === 'next') return !NEXT_TIME.has(next?.text ?? '');
   if (word === 'may' && (before?.type === 'quantity' || next?.type === 'number')) return true;
   if (word === 'could' && next?.text === 'not')
     return ['find', 'see', 'spot', 'locate', 'count'].includes(items[i + 2]?.text ?? '');

@@ -1,6 +1,11 @@
 import type { Clause } from './clauses.ts';
 import { wordSet } from './lexicon/word-set.ts';
 
+/** What stands behind the verb of a question. */
+const ASKED_ABOUT = wordSet(`
+  i we it they you the my this that these those anyone there
+`);
+
 /** It asks: by its mark, or by the order of its words. */
 export function isQuestion(clause: Clause): boolean {
   const { items, asked } = clause;
@@ -17,25 +22,7 @@ export function isQuestion(clause: Clause): boolean {
     )
   ) {
     const next = items[i + 1];
-    return (
-      next !== undefined &&
-      (next.type === 'tree' ||
-        [
-          'i',
-          'we',
-          'it',
-          'they',
-          'you',
-          'the',
-          'my',
-          'this',
-          'that',
-          'these',
-          'those',
-          'anyone',
-          'there',
-        ].includes(next.text))
-    );
+    return next !== undefined && (next.type === 'tree' || ASKED_ABOUT.has(next.text));
   }
   if (inverted && ['anyone', 'anybody', 'why', 'how', 'which', 'who'].includes(first.text)) return true;
   if (

@@ -2,6 +2,22 @@ import type { Item } from './items.ts';
 import { isOrdinary } from './lexicon/ordinary.ts';
 import { wordSet } from './lexicon/word-set.ts';
 
+/** "tipped it to encourage …": what tipping is for. */
+const PURPOSES = wordSet(`
+  encourage force stop make get see try keep help push speed slow hurry promote induce trigger
+`);
+/** What may stand between "tipped" and its noun. */
+const AMOUNTS = wordSet(`
+  all both some most every each half of few couple more back out off around about approx roughly
+`);
+/** Nouns, and words after a bare number, that fit a tipped shoot. */
+const OBJECTS = wordSet(`
+  tree trees plant plants lot whole rest one ones thing bush weaker thin fast side stronger thinner
+  longest outer inner upper lower vigorous same entire south north sunny measure on at from to so per
+  off in guy beast bugger strongest weakest longer outside them it thicker spindly leggy pots figs
+  week day morning evening back minute front today above odd remaining
+`);
+
 /** What may stand before "tipped": the grower, the tree or a shoot, an auxiliary; not the wind or the dog. */
 export function subjectFits(items: readonly Item[], at: number): boolean {
   const before = items[at - 1];
@@ -59,24 +75,7 @@ export function objectFits(items: readonly Item[], at: number): boolean {
       return (
         items[i + 1]?.text === 'measure' ||
         items[i + 1]?.type === 'quantity' ||
-        [
-          'encourage',
-          'force',
-          'stop',
-          'make',
-          'get',
-          'see',
-          'try',
-          'keep',
-          'help',
-          'push',
-          'speed',
-          'slow',
-          'hurry',
-          'promote',
-          'induce',
-          'trigger',
-        ].includes(items[i + 1]?.text ?? '')
+        PURPOSES.has(items[i + 1]?.text ?? '')
       );
     if (item.text === 'by')
       return !items
@@ -96,30 +95,7 @@ export function objectFits(items: readonly Item[], at: number): boolean {
     if (item.text === 'at' && ['by', 'my'].includes(items[i + 1]?.text ?? '')) return false;
     if (item.classes.has('SHOOT') || item.classes.has('BUD')) return true;
     if (item.classes.has('FRUIT') || item.classes.has('LEAF') || item.classes.has('CUTTING')) return false;
-    if (
-      item.classes.has('DET') ||
-      [
-        'all',
-        'both',
-        'some',
-        'most',
-        'every',
-        'each',
-        'half',
-        'of',
-        'few',
-        'couple',
-        'few',
-        'more',
-        'back',
-        'out',
-        'off',
-        'around',
-        'about',
-        'approx',
-        'roughly',
-      ].includes(item.text)
-    ) {
+    if (item.classes.has('DET') || AMOUNTS.has(item.text)) {
       if (['back', 'out', 'off'].includes(item.text)) {
         if (['to', 'for', 'into', 'the'].includes(items[i + 1]?.text ?? '') && items[i + 1]?.text !== 'the')
           return (
@@ -138,75 +114,7 @@ export function objectFits(items: readonly Item[], at: number): boolean {
       continue;
     }
     if (determined || counted) {
-      if (
-        [
-          'tree',
-          'trees',
-          'plant',
-          'plants',
-          'lot',
-          'whole',
-          'rest',
-          'one',
-          'ones',
-          'thing',
-          'bush',
-          'weaker',
-          'thin',
-          'fast',
-          'side',
-          'stronger',
-          'thinner',
-          'longest',
-          'outer',
-          'inner',
-          'upper',
-          'lower',
-          'vigorous',
-          'same',
-          'entire',
-          'south',
-          'north',
-          'sunny',
-          'measure',
-          'on',
-          'at',
-          'from',
-          'to',
-          'so',
-          'per',
-          'off',
-          'in',
-          'guy',
-          'beast',
-          'bugger',
-          'strongest',
-          'weakest',
-          'longer',
-          'outside',
-          'them',
-          'it',
-          'thicker',
-          'spindly',
-          'leggy',
-          'pots',
-          'figs',
-          'week',
-          'day',
-          'morning',
-          'evening',
-          'back',
-          'minute',
-          'front',
-          'today',
-          'above',
-          'odd',
-          'remaining',
-        ].includes(item.text) ||
-        item.classes.has('PRO') ||
-        item.classes.has('SIZE')
-      )
-        return true;
+      if (OBJECTS.has(item.text) || item.classes.has('PRO') || item.classes.has('SIZE')) return true;
       // A noun the lexicon does not know: another thing (a can, the bin men) if it is an everyday word, else perhaps a tree.
       return !isOrdinary(item.text);
     }

@@ -3,9 +3,20 @@ import { harmlessItems } from './harmless.ts';
 import type { Item } from './items.ts';
 import { isOrdinary } from './lexicon/ordinary.ts';
 import type { PredicateKind } from './lexicon/predicates.ts';
+import { wordSet } from './lexicon/word-set.ts';
 import { noneFits } from './sense-none.ts';
 import { objectFits, subjectFits } from './sense-tipped.ts';
 import { isWeak, weakFits } from './weak-figs.ts';
+
+/** Words for picking that are as often said of other things. */
+const PICKINGS = wordSet(`
+  pinched grabbed pulled gathered collected enjoyed polished swiped bagged sampled tasted tried
+  crunched picked plucked
+`);
+/** Words of care that are as often said of other things. */
+const TENDINGS = wordSet(`
+  topped stripped cleaned covered moved turned rotated treated sunk trained inspected divided hauled
+`);
 
 /** Whether a decisive phrase has the company it needs: what was pinched, picked or dropped must be a tree's. */
 export function makesSense(
@@ -107,25 +118,7 @@ const TWO_FACED = new Set(
 /** "picked the leaves off", "pinched the label": not every picking is a harvest. */
 function pickFits(items: readonly Item[], at: number): boolean {
   const word = items[at]?.text ?? '';
-  if (
-    [
-      'pinched',
-      'grabbed',
-      'pulled',
-      'gathered',
-      'collected',
-      'enjoyed',
-      'polished',
-      'swiped',
-      'bagged',
-      'sampled',
-      'tasted',
-      'tried',
-      'crunched',
-      'picked',
-      'plucked',
-    ].includes(word)
-  ) {
+  if (PICKINGS.has(word)) {
     const rest = items.slice(at + 1);
     const object = rest.find(
       (item) =>
@@ -186,23 +179,7 @@ function careFits(items: readonly Item[], at: number): boolean {
     );
   }
   if (['given', 'gave'].includes(word)) return false;
-  if (
-    [
-      'topped',
-      'stripped',
-      'cleaned',
-      'covered',
-      'moved',
-      'turned',
-      'rotated',
-      'treated',
-      'sunk',
-      'trained',
-      'inspected',
-      'divided',
-      'hauled',
-    ].includes(word)
-  ) {
+  if (TENDINGS.has(word)) {
     if (word === 'topped' || word === 'sunk') return false;
     if (word === 'covered') return !items.some((item) => item.classes.has('BE')) && at !== items.length - 1;
     return true;

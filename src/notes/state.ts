@@ -3,6 +3,11 @@ import type { Inherited } from './inherit-moods.ts';
 import { wordSet } from './lexicon/word-set.ts';
 import type { Saying } from './sayings.ts';
 
+/** How a question what it is begins. */
+const OPENINGS = wordSet(`
+  is are what whats which could would was were fig figs leaf fruit does do
+`);
+
 /** How what a hit says counts: as a fact, as denied, or as none (planned, wished, past, hearsay). */
 type State = 'real' | 'denied' | 'unreal';
 
@@ -53,26 +58,7 @@ export function asksWhatItIs(saying: Saying): boolean {
   if (!(has('FRUIT') || has('BUMP') || has('BUD') || has('LEAF'))) return false;
   if (saying.items.length === 1 && has('FRUIT')) return true;
   const first = saying.items[0]?.text ?? '';
-  if (
-    [
-      'is',
-      'are',
-      'what',
-      'whats',
-      'which',
-      'could',
-      'would',
-      'was',
-      'were',
-      'fig',
-      'figs',
-      'leaf',
-      'fruit',
-      'does',
-      'do',
-    ].includes(first) ||
-    has('BUMP')
-  ) {
+  if (OPENINGS.has(first) || has('BUMP')) {
     const words = saying.items.map((item) => item.text);
     return (
       words.includes('or') ||

@@ -1,7 +1,18 @@
 import type { Setting } from './contract.ts';
 import type { Hit } from './hits.ts';
+import { wordSet } from './lexicon/word-set.ts';
 import type { Saying } from './sayings.ts';
 import type { Mention } from './trees/mentions.ts';
+
+/** Small words beside a number of things told before. */
+const PLAIN_BESIDE_COUNT = wordSet(`
+  of them total more so far another today all told altogether in to be exact precise about maybe or
+`);
+/** Small words beside a total. */
+const PLAIN_BESIDE_TOTAL = wordSet(`
+  lot that all total in them it which worth weighed of about came to roughly whole i make altogether
+  told
+`);
 
 /** Which trees a clause is about. */
 export interface Subject {
@@ -258,27 +269,7 @@ function continueCount(saying: Saying, before: Saying, out: Subject[], s: number
       item.classes.has('CUTTING') ||
       item.classes.has('ADV') ||
       item.classes.has('SIZE') ||
-      [
-        'of',
-        'them',
-        'total',
-        'more',
-        'so',
-        'far',
-        'another',
-        'today',
-        'all',
-        'told',
-        'altogether',
-        'in',
-        'to',
-        'be',
-        'exact',
-        'precise',
-        'about',
-        'maybe',
-        'or',
-      ].includes(item.text),
+      PLAIN_BESIDE_COUNT.has(item.text),
   );
   if (!plain) return;
   const again =
@@ -332,28 +323,6 @@ function isNumberOnly(saying: Saying, hit: Hit): boolean {
       item.classes.has('ADV') ||
       item.classes.has('BE') ||
       item.classes.has('SIZE') ||
-      [
-        'lot',
-        'that',
-        'all',
-        'total',
-        'in',
-        'them',
-        'it',
-        'which',
-        'worth',
-        'weighed',
-        'of',
-        'about',
-        'came',
-        'to',
-        'roughly',
-        'all',
-        'whole',
-        'i',
-        'make',
-        'altogether',
-        'told',
-      ].includes(item.text),
+      PLAIN_BESIDE_TOTAL.has(item.text),
   );
 }
