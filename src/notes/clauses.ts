@@ -1,4 +1,5 @@
 import type { Item } from './items.ts';
+import { wordSet } from './lexicon/word-set.ts';
 
 /** How a clause hangs on the one before it. */
 export type Join = 'start' | 'stop' | 'comma' | 'colon' | 'and' | 'or' | 'but' | 'sub' | 'repair';
@@ -19,27 +20,10 @@ const STOPS = new Set(['.', ';', '!', '?', '\n', '…', '..', '...', '....', '|'
 const COMMAS = new Set([',', '(', ')', '–', '—', '*', '"', '[', ']', '>', '→', '~', '_', '•']);
 const ANDS = new Set(['and', '&', '+', 'plus', 'then']);
 const BUTS = new Set(['but', 'though', 'although', 'however', 'whereas', 'while', 'yet', 'except', 'only']);
-const SUBS = new Set([
-  'after',
-  'since',
-  'when',
-  'because',
-  'before',
-  'once',
-  'if',
-  'unless',
-  'until',
-  'where',
-  'which',
-  'that',
-  'who',
-  'whenever',
-  'wherever',
-  'so',
-  'whether',
-  'cause',
-  'as',
-]);
+const SUBS = wordSet(`
+  after since when because before once if unless until where which that who whenever wherever so
+  whether cause as
+`);
 
 const REPAIRS: readonly (readonly string[])[] = [
   ['no', 'wait'],
@@ -152,30 +136,10 @@ function cutClauses(items: readonly Item[]): Clause[] {
   return spreadQuestions(clauses);
 }
 
-const OPENS_QUESTION = new Set([
-  'is',
-  'are',
-  'am',
-  'do',
-  'does',
-  'did',
-  'should',
-  'shall',
-  'can',
-  'could',
-  'would',
-  'will',
-  'what',
-  'why',
-  'how',
-  'when',
-  'where',
-  'who',
-  'which',
-  'anyone',
-  'anybody',
-  'any',
-]);
+const OPENS_QUESTION = wordSet(`
+  is are am do does did should shall can could would will what why how when where who which anyone
+  anybody any
+`);
 
 /** A question mark holds for the whole of what it closes: "what are these, figs or buds?" */
 function spreadQuestions(clauses: readonly Clause[]): Clause[] {

@@ -1,6 +1,7 @@
 import type { ObservationKind, WeightUnit } from '../engine/observation.ts';
 import type { Hit } from './hits.ts';
 import type { Item } from './items.ts';
+import { wordSet } from './lexicon/word-set.ts';
 
 export interface Count {
   readonly count: number;
@@ -19,39 +20,13 @@ const COUNTED: ReadonlyMap<ObservationKind, string> = new Map<ObservationKind, s
 ]);
 
 const OTHER_NOUNS = ['LEAF', 'NODE', 'SHOOT', 'CUTTING', 'BUD', 'FRUIT', 'PEST'];
-const ONES = new Set([
-  'a',
-  'an',
-  'one',
-  'lone',
-  'single',
-  'solitary',
-  'sole',
-  'first',
-  'only',
-  'another',
-  'last',
-  'solo',
-]);
-const SINGULAR = new Set([
-  'fig',
-  'figlet',
-  'fruitlet',
-  'breba',
-  'breva',
-  'baby',
-  'shoot',
-  'leader',
-  'tip',
-  'branch',
-  'sideshoot',
-  'lateral',
-  'cutting',
-  'stick',
-  'scion',
-  'stem',
-  'figlette',
-]);
+const ONES = wordSet(`
+  a an one lone single solitary sole first only another last solo
+`);
+const SINGULAR = wordSet(`
+  fig figlet fruitlet breba breva baby shoot leader tip branch sideshoot lateral cutting stick scion
+  stem figlette
+`);
 
 /** The number or weight a clause gives for `hit`, or null. `others` are the hits beside it, whose numbers are theirs. */
 export function countFor(
@@ -83,31 +58,10 @@ export function countFor(
 }
 
 /** Words after a number that leave it the number of figs. */
-const GOES_ON = new Set([
-  'going',
-  'gone',
-  'starting',
-  'started',
-  'now',
-  'that',
-  'which',
-  'with',
-  'look',
-  'looking',
-  'nearly',
-  'almost',
-  'getting',
-  'turning',
-  'showing',
-  'to',
-  'for',
-  'not',
-  'altogether',
-  'all',
-  'hanging',
-  'ready',
-  'coming',
-]);
+const GOES_ON = wordSet(`
+  going gone starting started now that which with look looking nearly almost getting turning showing
+  to for not altogether all hanging ready coming
+`);
 
 function counts(items: readonly Item[], i: number, noun: string, hit: Hit): boolean {
   let j = i + 1;

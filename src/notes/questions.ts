@@ -2,6 +2,7 @@ import { type Clause, splitClauses } from './clauses.ts';
 import type { Intent, QuestionReading, Setting } from './contract.ts';
 import { type Item, readItems } from './items.ts';
 import { type AskIntent, INTENTS } from './lexicon/intents.ts';
+import { wordSet } from './lexicon/word-set.ts';
 import { readMood } from './mood.ts';
 import { compileTable, findMatches } from './patterns.ts';
 import { intentByCues, saysYesOrNo } from './question-cues.ts';
@@ -30,45 +31,14 @@ const ASKING = new Set(
     ' ',
   ),
 );
-const CLUB = new Set([
-  'members',
-  'member',
-  'group',
-  'club',
-  'everyone',
-  'everybody',
-  'anyone',
-  'anybody',
-  'who',
-  'whos',
-  'others',
-  'gang',
-  'crew',
-  'folks',
-  'people',
-  'yall',
-  'lot',
-]);
+const CLUB = wordSet(`
+  members member group club everyone everybody anyone anybody who whos others gang crew folks people
+  yall lot
+`);
 /** Ways to begin that announce news rather than ask for it. */
-const TAGS = new Set([
-  'happy',
-  'ok',
-  'okay',
-  'right',
-  'eh',
-  'huh',
-  'yeah',
-  'no',
-  'typical',
-  'nice',
-  'good',
-  'cool',
-  'believe',
-  'coincidence',
-  'innit',
-  'save',
-  'great',
-]);
+const TAGS = wordSet(`
+  happy ok okay right eh huh yeah no typical nice good cool believe coincidence innit save great
+`);
 
 function intentOf(items: readonly Item[], setting: Setting): Intent {
   const plain = items.filter((item) => item.type !== 'mark');
@@ -180,55 +150,11 @@ function isHowTo(plain: readonly Item[]): boolean {
   );
 }
 
-const ASSISTANT = new Set([
-  'log',
-  'record',
-  'note',
-  'notes',
-  'reminders',
-  'reminder',
-  'nudges',
-  'pings',
-  'delete',
-  'undo',
-  'edit',
-  'change',
-  'add',
-  'command',
-  'commands',
-  'type',
-  'tell',
-  'see',
-  'help',
-  'bot',
-  'work',
-  'works',
-  'say',
-  'write',
-  'units',
-  'celsius',
-  'fahrenheit',
-  'zone',
-  'photos',
-  'photo',
-  'sheet',
-  'manual',
-  'ask',
-  'export',
-  'rename',
-  'enter',
-  'set',
-  'join',
-  'leave',
-  'remove',
-  'correct',
-  'thing',
-  'start',
-  'turn',
-  'menu',
-  'you',
-  'use',
-]);
+const ASSISTANT = wordSet(`
+  log record note notes reminders reminder nudges pings delete undo edit change add command commands
+  type tell see help bot work works say write units celsius fahrenheit zone photos photo sheet manual
+  ask export rename enter set join leave remove correct thing start turn menu you use
+`);
 
 /** "how do i pinch it" wants a verdict on a tree, not a page of help. */
 function isAboutTrees(plain: readonly Item[], howTo: boolean): boolean {

@@ -32,34 +32,13 @@ export interface Saying {
   count: Quantity | null;
 }
 
-const PRONOUNS = new Set([
-  'it',
-  'its',
-  'they',
-  'them',
-  'their',
-  'she',
-  'he',
-  'her',
-  'him',
-  'itself',
-  'both',
-  'that',
-  'this',
-]);
+const PRONOUNS = wordSet(`
+  it its they them their she he her him itself both that this
+`);
 const BARE_CLASSES = ['DET', 'ADV', 'NOW', 'TREEWORD', 'GENERIC', 'PREP'];
-const TOTAL = new Set([
-  'every',
-  'all',
-  'everything',
-  'lot',
-  'whole',
-  'entire',
-  'everyone',
-  'both',
-  'completely',
-  'totally',
-]);
+const TOTAL = wordSet(`
+  every all everything lot whole entire everyone both completely totally
+`);
 const BARE_WORDS = new Set(['each', 'too', 'as', 'well', 'also', 'same', 'both', 'all', 'is']);
 /** Words that announce news and tell none: "new development on the alma, folks". */
 const ANNOUNCING = wordSet(`
