@@ -7,11 +7,16 @@ const NOTES = [
   ['notes-dev-1.jsonl', 0.95],
   ['notes-dev-2.jsonl', 0.9],
   ['notes-dev-3.jsonl', 0.88],
+  ['notes-dev-4.jsonl', 0.74],
+  ['notes-dev-5.jsonl', 0.7],
 ] as const;
 const QUESTIONS = [
   ['questions-public.jsonl', 0.95],
   ['questions-dev.jsonl', 0.95],
   ['questions-dev-2.jsonl', 0.95],
+  ['questions-dev-3.jsonl', 0.88],
+  ['questions-dev-4.jsonl', 0.84],
+  ['questions-dev-5.jsonl', 0.88],
 ] as const;
 
 /** Labelled messages; the labels follow corpus/RULES.md. `npm run corpus -- FILE` lists the misses. */

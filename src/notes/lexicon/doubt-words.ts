@@ -14,6 +14,19 @@ export type DoubtReach = 'before' | 'on' | 'here' | 'sentence' | 'text';
 
 export const DOUBTS: readonly DoubtLine[] = [
   [
+    // A denied loss is no lack of fruit.
+    'figure here',
+    [
+      'did|does|do|has|have|had|is|are not ~ lose|lost|losing|drop|dropped|dropping|shed|shedding|fall|fallen',
+      'no|zero|without ~ drop|drops|dropping|losses|loss|fallers|casualties|fall',
+      'no longer dropping|losing|shedding|falling',
+      'not one|a single? drop|drops|dropped|fell|fallen|lost|casualty',
+      'none lost|dropped|fell|fallen|gone|shed',
+      'lost|dropped|shed none|nothing|zero|nary',
+    ],
+  ],
+  ['denied sentence', ['^ not DET? TREE']],
+  [
     'denied before',
     [
       'yet|still|remains to be?',
