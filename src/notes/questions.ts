@@ -67,7 +67,7 @@ function intentOf(items: readonly Item[], setting: Setting): Intent {
   if (
     all.has('tip') &&
     (asked.has('tip') ||
-      (clauses.some(namesTip) &&
+      (clauses.some((clause) => namesTip(clause) && !clause.items.some((item) => item.classes.has('NEG'))) &&
         !clauses.some((clause) => readMood(clause, setting.today).unrealFrom !== null)))
   )
     return 'tip';
