@@ -1,26 +1,29 @@
 import 'dotenv/config';
 import { existsSync } from 'node:fs';
 import { join } from 'node:path';
-import { startTerminal } from './channels/terminal/start.ts';
 import { systemClock } from './clock.ts';
 import { StartError } from './errors.ts';
 import { createLog, describeError } from './log.ts';
 import { openDatabase } from './records/open.ts';
-import { createServices } from './services.ts';
 import { readSettings, type Settings } from './settings.ts';
 
 /** Settings, then the database, then the services, then one channel. */
 async function main(): Promise<void> {
   const settings = readSettings(process.env, process.argv.slice(2));
   tellFirstStart(settings);
-  const opened = await openDatabase(settings);
+  // The database opens while the rest of the code is read, which takes about as long.
+  const [opened, { createServices }, terminal] = await Promise.all([
+    openDatabase(settings),
+    import('./services.ts'),
+    settings.discordToken === null ? import('./channels/terminal/start.ts') : null,
+  ]);
   const services = createServices({ settings, db: opened.db, clock: systemClock });
-  if (settings.discordToken === null) {
+  if (terminal !== null) {
     const log = createLog('error', process.stderr);
     try {
       const onError = (number: string, error: unknown) =>
         log.error({ number, error: describeError(error) }, 'a line failed');
-      await startTerminal({ settings, opened, services, onError });
+      await terminal.startTerminal({ settings, opened, services, onError });
     } finally {
       await opened.close();
     }
