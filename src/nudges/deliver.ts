@@ -48,8 +48,6 @@ export type MorningOutcome =
  */
 export async function deliverMorning(delivery: Delivery, memberId: number): Promise<MorningOutcome> {
   const { db, clock, leaseSeconds, alone } = delivery;
-  // Before the claim: a lease is to cover the sending, and not the waiting for a turn.
-  await delivery.pace?.();
   const claimed = await claimMorning(db, clock, memberId, { leaseSeconds, alone });
   if (claimed.kind === 'nothing') return { kind: 'nothing' };
   if (claimed.kind === 'busy') return { kind: 'retry', afterMs: claimed.forMs, reason: 'held by another' };
@@ -105,8 +103,9 @@ async function send(
     way: member.nudgeWay === 'direct' ? 'direct' : 'channel',
     reply,
   } as const;
-  // A direct message takes a second request: its channel has to be opened.
-  if (message.way === 'direct') await pace?.();
+  // A direct message takes two requests: its channel has to be opened. The last thing before the request, so
+  // that it goes when its turn is.
+  for (let request = 0; request < (message.way === 'direct' ? 2 : 1); request++) await pace?.();
   // Nothing may be begun that could outlast the lease; what is cut off here may have been stored all the same.
   const deadlineMs = leaseSeconds * 750;
   let timer: NodeJS.Timeout | undefined;
