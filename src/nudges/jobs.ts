@@ -13,6 +13,8 @@ const APART_MS = 2000;
 /** However many there are, the last comes within this time. Ours. */
 const LONGEST_SPREAD_MS = 10 * 60_000;
 
+const JOBS_AT_ONCE = 250;
+
 /** Jobs for members whose nudges were just written, in the same transaction; for the hour each has chosen. */
 export async function insertMorningJobs(
   boss: PgBoss,
@@ -63,7 +65,8 @@ export async function insertMissingJobs(boss: PgBoss, mornings: readonly DueMorn
     .map(({ memberId, today, rank, crowd, heldMs }) =>
       heldMs < 0 ? againJob(memberId, 0) : morningJob(memberId, today, spreadMs(rank, crowd)),
     );
-  if (jobs.length > 0) await boss.insert(jobs);
+  // In pieces: while very many wait, this process must not miss its turns to send.
+  for (let at = 0; at < jobs.length; at += JOBS_AT_ONCE) await boss.insert(jobs.slice(at, at + JOBS_AT_ONCE));
 }
 
 /** The same morning again, after a failed attempt or a dead worker; ahead of those not tried yet. */

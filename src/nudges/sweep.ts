@@ -134,7 +134,10 @@ async function takeFree(tx: Database, due: readonly DueMember[]): Promise<Set<nu
   return new Set(rows.map(({ id }) => id));
 }
 
-/** The members who have something waiting that their morning has come for, club by club. */
+/**
+ * The members who have something waiting that their morning has come for, club by club. Those whose message of
+ * this morning has been sent are left out: what came due since waits for the next.
+ */
 export async function dueMornings(db: Database, clock: Clock): Promise<DueMorning[]> {
   const rows = await db
     .select({
@@ -144,6 +147,9 @@ export async function dueMornings(db: Database, clock: Clock): Promise<DueMornin
       zone: sql<string>`coalesce(${members.zone}, ${clubs.zone})`,
       due: sql<Day>`min(${nudges.due})::text`,
       heldMs: sql<string | null>`extract(epoch from max(${nudges.leasedUntil}) - now()) * 1000`,
+      // A member's nonces differ in their day only, so that the greatest is the last morning's.
+      lastNonce: sql<string | null>`(select max(sent.nonce) from nudge sent
+        where sent.member_id = ${members.id} and sent.state = 'sent')`,
     })
     .from(nudges)
     .innerJoin(members, eq(members.id, nudges.memberId))
@@ -151,36 +157,29 @@ export async function dueMornings(db: Database, clock: Clock): Promise<DueMornin
     .where(and(inArray(nudges.state, ['pending', 'leased']), lte(nudges.due, latestToday(clock))))
     .groupBy(members.id, clubs.id)
     .orderBy(asc(members.clubId), asc(members.id));
+  // Thousands share few zones and hours, and a zone's clock is slow to work out.
+  const hasCome = memo(({ due, hour, zone }: Morning) => clock.hasCome(due, hour, zone));
+  const todayIn = memo(({ zone }: Pick<Morning, 'zone'>) => clock.today(zone));
   const come = rows
-    .filter(({ due, hour, zone }) => clock.hasCome(due, hour, zone))
-    .map(({ heldMs, zone, ...row }) => ({ ...row, today: clock.today(zone), heldMs: Number(heldMs ?? 0) }));
-  const spent = await spentMornings(db, come);
-  return ranks(come.filter((one) => one.heldMs !== 0 || !spent.has(nonceOf(one.memberId, one.today))));
+    .filter(({ due, hour, zone }) => hasCome({ due, hour, zone }))
+    .map(({ heldMs, zone, ...row }) => ({ ...row, today: todayIn({ zone }), heldMs: Number(heldMs ?? 0) }));
+  return ranks(come.filter((one) => one.heldMs !== 0 || one.lastNonce !== nonceOf(one.memberId, one.today)));
 }
 
-/** The nonces of those whose message of this morning has been sent; what came due since waits for the next. */
-async function spentMornings(
-  db: Database,
-  mornings: readonly { readonly memberId: number; readonly today: Day }[],
-): Promise<Set<string | null>> {
-  if (mornings.length === 0) return new Set();
-  const rows = await db
-    .select({ nonce: nudges.nonce })
-    .from(nudges)
-    .where(
-      and(
-        inArray(
-          nudges.memberId,
-          mornings.map(({ memberId }) => memberId),
-        ),
-        eq(nudges.state, 'sent'),
-        inArray(
-          nudges.nonce,
-          mornings.map(({ memberId, today }) => nonceOf(memberId, today)),
-        ),
-      ),
-    );
-  return new Set(rows.map(({ nonce }) => nonce));
+interface Morning {
+  readonly due: Day;
+  readonly hour: number;
+  readonly zone: string;
+}
+
+function memo<Argument, Result>(work: (argument: Argument) => Result): (argument: Argument) => Result {
+  const known = new Map<string, Result>();
+  return (argument) => {
+    const key = JSON.stringify(argument);
+    const result = known.has(key) ? (known.get(key) as Result) : work(argument);
+    known.set(key, result);
+    return result;
+  };
 }
 
 /** Adds to each its place among those of its club. */

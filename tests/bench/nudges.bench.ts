@@ -148,7 +148,7 @@ function startWorkerProcess(url: string, api: string, token: string): ChildProce
     env: {
       ...process.env,
       ...{ DATABASE_URL: url, DISCORD_API: api, DISCORD_TOKEN: token, NOW: MORNING },
-      ...{ RATE: String(REQUESTS_A_SECOND), LEASE_SECONDS: '60' },
+      ...{ RATE: String(REQUESTS_A_SECOND), LEASE_SECONDS: '60', SWEEP_EVERY_MS: '45000' },
     },
     stdio: ['ignore', 'ignore', 'inherit'],
   });

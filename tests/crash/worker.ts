@@ -8,7 +8,7 @@ import { RestMessenger } from '../support/rest-messenger.ts';
 
 /** A worker that tells each step on its standard output before and after taking it, and is made to be killed. */
 const { DATABASE_URL = '', DISCORD_API = '', DISCORD_TOKEN = '', NOW = '' } = process.env;
-const { RATE = '50', LEASE_SECONDS = '8' } = process.env;
+const { RATE = '50', LEASE_SECONDS = '8', SWEEP_EVERY_MS = '1000' } = process.env;
 
 // Written at once: a step that is only in a buffer is lost with the process.
 const tell = (step: string) => writeSync(1, `${step}\n`);
@@ -20,7 +20,7 @@ await startWorker({
   messenger: new RestMessenger(DISCORD_API, DISCORD_TOKEN, 3000, tell),
   log: silentLog,
   leaseSeconds: Number(LEASE_SECONDS),
-  sweepEveryMs: 1000,
+  sweepEveryMs: Number(SWEEP_EVERY_MS),
   pollMs: 100,
   requestsASecond: Number(RATE),
 });
