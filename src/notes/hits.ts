@@ -1,12 +1,11 @@
 import type { Clause } from './clauses.ts';
 import type { Item } from './items.ts';
-import { PREDICATES, type PredicateKind } from './lexicon/predicates.ts';
-import { MORE_IDIOMS, MORE_PREDICATES } from './lexicon/predicates-more.ts';
+import { PREDICATES, type PredicateKind } from './lexicon/predicates/index.ts';
 import { compileTable, findMatches, type Match } from './patterns.ts';
 import { makesSense } from './sense.ts';
 import { sift } from './sift-hits.ts';
 
-const PREDICATE_INDEX = compileTable([...MORE_IDIOMS, ...PREDICATES, ...MORE_PREDICATES]);
+const PREDICATE_INDEX = compileTable(PREDICATES);
 
 /** Something said in a clause, with the items that say it. */
 export interface Hit {

@@ -8,7 +8,7 @@
  * 2. `items.ts` joins what is understood as a whole: dates (`dates/`), trees (`trees/mentions.ts`), numbers
  *    and weights (`quantities.ts`).
  * 3. `clauses.ts` cuts at marks, conjunctions and words of repair; `runs.ts` cuts lists of several trees.
- * 4. `hits.ts` finds what each clause says (`patterns.ts`): the patterns of `lexicon/predicates.ts` over the word classes of
+ * 4. `hits.ts` finds what each clause says (`patterns.ts`): the patterns of `lexicon/predicates/` over the word classes of
  *    `lexicon/word-classes.ts`. The longest match wins; idioms take their words out of play; the doings that
  *    decide something must have a subject and an object that fit ("tipped the alma", not "tipped the can").
  *    `sense.ts` and `sift-hits.ts` see to both.
@@ -18,7 +18,7 @@
  *    number; `read-hits.ts` and `push-events.ts` make the events.
  * 7. `settle.ts` lets the greater kind stand for the lesser and leaves at most one question.
  *
- * A new phrase is one line in `lexicon/predicates.ts` and one in `tests/notes/phrases.test.ts`.
+ * A new phrase is one line in `lexicon/predicates/` and one in `tests/notes/phrases.test.ts`.
  */
 export { type Answer, answerAsk, readAnswer, readCorrection } from './asking.ts';
 export type * from './contract.ts';

@@ -1,6 +1,6 @@
 import type { Item } from './items.ts';
 
-/** One element of a pattern; see `lexicon/predicates.ts` for the notation. */
+/** One element of a pattern; see `lexicon/predicates/` for the notation. */
 interface Element {
   readonly words: ReadonlySet<string>;
   readonly classes: readonly string[];

@@ -2,7 +2,7 @@ import type { Clause } from './clauses.ts';
 import { harmlessItems } from './harmless.ts';
 import type { Item } from './items.ts';
 import { isOrdinary } from './lexicon/ordinary.ts';
-import type { PredicateKind } from './lexicon/predicates.ts';
+import type { PredicateKind } from './lexicon/predicates/index.ts';
 import { wordSet } from './lexicon/word-set.ts';
 import { noneFits } from './sense-none.ts';
 import { objectFits, subjectFits } from './sense-tipped.ts';

@@ -1,6 +1,6 @@
 import type { Hit } from './hits.ts';
 import type { Item } from './items.ts';
-import type { PredicateKind } from './lexicon/predicates.ts';
+import type { PredicateKind } from './lexicon/predicates/index.ts';
 import { isWeak } from './weak-figs.ts';
 
 /** Of several things said at once, those that stand. */

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { readNote } from '../../src/notes/index.ts';
 import { SETTING } from './setting.ts';
 
-/** A sentence for each line of `MORE_PREDICATES` and many of `MORE_IDIOMS`: of the Alma where named, else of the garden. */
+/** A sentence for each line beside what it says: of the Alma where named, else of the garden. */
 const PHRASES: readonly (readonly [kind: string, text: string])[] = [
   ['leafed-out', 'alma flushing nicely'],
   ['leafed-out', 'first flush on the alma'],

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { readNote } from '../../src/notes/index.ts';
 import { SETTING } from './setting.ts';
 
-/** A phrase of `lexicon/predicates.ts` beside what it says of a tree: a new phrase is one line there and one here. */
+/** A phrase of `lexicon/predicates/` beside what it says of a tree: a new phrase is one line there and one here. */
 const PHRASES: readonly (readonly [kind: string, text: string])[] = [
   ['tipped', 'pinched the alma'],
   ['tipped', 'took the tips off the alma'],

@@ -1,5 +1,5 @@
 /**
- * Words that make a decisive record doubtful: a line a phrase, in the notation of `predicates.ts`.
+ * Words that make a decisive record doubtful: a line a phrase, in the notation of `predicates/`.
  *
  * Why it is doubtful: `denied`, `plan` (planned, wished, ordered), `if` (supposed), `past` (another season or a
  * habit), `told` (somebody else says so), `other` (somebody else's tree), `asked`, `figure` (another sense).

@@ -1,4 +1,4 @@
-/** What a message to the assistant may want besides recording: a line a phrase, in the notation of `predicates.ts`. */
+/** What a message to the assistant may want besides recording: a line a phrase, in the notation of `predicates/`. */
 export type AskIntent = 'tip' | 'ripe-when' | 'due' | 'roundup' | 'help' | 'record';
 
 export const INTENTS: readonly (readonly [intent: AskIntent, patterns: readonly string[]])[] = [

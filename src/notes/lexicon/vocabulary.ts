@@ -2,8 +2,7 @@ import { buildSpellingIndex, countSlips, nearest, type SpellingIndex, slipsAllow
 import { CULTIVAR_NAMES } from '../trees/cultivar-names.ts';
 import { INTENTS } from './intents.ts';
 import { frequentWords, isOrdinary } from './ordinary.ts';
-import { PREDICATES, patternWords } from './predicates.ts';
-import { MORE_IDIOMS, MORE_PREDICATES } from './predicates-more.ts';
+import { PREDICATES, patternWords } from './predicates/index.ts';
 import { classesOf, knownWords } from './word-classes.ts';
 
 /** Words of dates, so that a typo in one is not mended into something else. */
@@ -13,8 +12,6 @@ const DATE_WORDS =
 const core = new Set<string>([
   ...knownWords(),
   ...patternWords(PREDICATES),
-  ...patternWords(MORE_IDIOMS),
-  ...patternWords(MORE_PREDICATES),
   ...patternWords(INTENTS),
   'wen',
   'rip',
