@@ -1,5 +1,6 @@
 import type { WeightUnit } from '../engine/observation.ts';
 import type { Item } from './items.ts';
+import { FRACTION_WORDS, readNumber, UNITS } from './numbers.ts';
 
 /** A number of things, or a weight. */
 export interface Quantity {
@@ -8,33 +9,6 @@ export interface Quantity {
   /** "2 of 7", "one of them": a part of the whole. */
   readonly ofMore: boolean;
 }
-
-const SMALL =
-  'zero one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen sixteen seventeen eighteen nineteen twenty'.split(
-    ' ',
-  );
-const TENS = 'thirty forty fifty sixty seventy eighty ninety hundred'.split(' ');
-const NUMBER_WORDS = new Map<string, number>([
-  ...SMALL.map((word, i) => [word, i] as const),
-  ...TENS.map((word, i) => [word, 30 + i * 10] as const),
-  ['couple', 2],
-  ['pair', 2],
-  ['brace', 2],
-  ['trio', 3],
-  ['dozen', 12],
-  ['fourty', 40],
-  ['tree', Number.NaN],
-]);
-NUMBER_WORDS.delete('tree');
-
-const UNITS: ReadonlyMap<string, WeightUnit> = new Map<string, WeightUnit>([
-  ...['lb', 'lbs', 'pound', 'pounds', 'pounder'].map((word) => [word, 'lb'] as const),
-  ...['kg', 'kgs', 'kilo', 'kilos', 'kilogram', 'kilograms', 'kilogramme', 'kilogrammes'].map(
-    (word) => [word, 'kg'] as const,
-  ),
-  ...['oz', 'ozs', 'ounce', 'ounces'].map((word) => [word, 'oz'] as const),
-  ...['g', 'gr', 'gm', 'gms', 'gram', 'grams', 'gramme', 'grammes'].map((word) => [word, 'g'] as const),
-]);
 
 /** Words after a number that make it a measure of something else. */
 const MEASURES = new Set(
@@ -208,123 +182,4 @@ function oneCounts(items: readonly Item[], i: number, before: Item | undefined):
   if (['of', 'off', 'from', 'on', 'more', 'ripe', 'fig', 'per', 'at', 'each'].includes(next.text))
     return true;
   return ['FRUIT', 'BUD', 'BUMP', 'CUTTING', 'SHOOT', 'SIZE', 'BREBA'].some((name) => next.classes.has(name));
-}
-
-const FRACTION_WORDS = new Map([
-  ['half', 0.5],
-  ['quarter', 0.25],
-  ['third', 1 / 3],
-]);
-const GLYPHS = new Map([
-  ['½', 0.5],
-  ['¼', 0.25],
-  ['¾', 0.75],
-  ['⅓', 1 / 3],
-  ['⅔', 2 / 3],
-]);
-
-function readNumber(items: readonly Item[], i: number): { value: number; end: number } | null {
-  const item = items[i];
-  if (!item) return null;
-  const text = item.text;
-  const next = items[i + 1];
-  if (item.type === 'number') {
-    const glyph = GLYPHS.get(text);
-    if (glyph !== undefined) return scaled(glyph, items, i + 1);
-    if (next && ['st', 'nd', 'rd', 'th'].includes(next.text) && next.start === item.end) return null;
-    const value = Number(text.includes('.') ? text.replaceAll(',', '') : text.replace(',', '.'));
-    if (!Number.isFinite(value)) return null;
-    // 1/2 lb, 1 1/2 kg
-    if (next?.text === '/' && ['2', '3', '4', '8'].includes(items[i + 2]?.text ?? '') && value < 4) {
-      const after = items[i + 3]?.text ?? '';
-      if (UNITS.has(after) || ['dozen', 'a', 'of', 'doz'].includes(after)) {
-        return scaled(value / Number(items[i + 2]?.text), items, i + 3);
-      }
-      return null;
-    }
-    const tail = next?.type === 'number' ? GLYPHS.get(next.text) : undefined;
-    if (tail !== undefined) return { value: value + tail, end: i + 2 };
-    if (next?.type === 'number' && items[i + 2]?.text === '/' && UNITS.has(items[i + 4]?.text ?? '')) {
-      return { value: value + Number(next.text) / Number(items[i + 3]?.text), end: i + 4 };
-    }
-    if (next?.text === 'and' && items[i + 2]?.text === 'a' && items[i + 3]?.text === 'half')
-      return scaled(value + 0.5, items, i + 4);
-    return scaled(value, items, i + 1);
-  }
-  if (item.type !== 'word') return null;
-  if (text === 'a' || text === 'an') {
-    if (
-      next &&
-      ['dozen', 'couple', 'pair', 'brace', 'hundred', 'trio', 'half', 'quarter'].includes(next.text)
-    )
-      return readNumber(items, i + 1);
-    if (
-      next &&
-      [
-        'good',
-        'nice',
-        'ripe',
-        'fine',
-        'bakers',
-        'lovely',
-        'solid',
-        'whole',
-        'further',
-        'fat',
-        'sweet',
-        'full',
-      ].includes(next.text) &&
-      ['dozen', 'couple', 'pair', 'pound', 'kilo'].includes(items[i + 2]?.text ?? '')
-    ) {
-      return readNumber(items, i + 2) ?? { value: 1, end: i + 2 };
-    }
-    if (next && UNITS.has(next.text) && next.text.length > 1) return { value: 1, end: i + 1 };
-    return null;
-  }
-  if (text === 'half' || text === 'quarter') {
-    const value = text === 'half' ? 0.5 : 0.25;
-    let at = i + 1;
-    if (['a', 'of'].includes(items[at]?.text ?? '')) at++;
-    const what = items[at]?.text ?? '';
-    if (what === 'dozen') return { value: value * 12, end: at + 1 };
-    if (UNITS.has(what)) return { value, end: at };
-    return null;
-  }
-  if (text === 'three' && (next?.text === 'quarters' || next?.text === 'quarter')) {
-    const at = items[i + 2]?.text === 'of' ? i + 3 : i + 2;
-    return { value: 0.75, end: items[at]?.text === 'a' ? at + 1 : at };
-  }
-  const value = NUMBER_WORDS.get(text);
-  if (value === undefined) return null;
-  if (
-    value > 0 &&
-    value < 20 &&
-    next?.text === 'and' &&
-    items[i + 2]?.text === 'a' &&
-    items[i + 3]?.text === 'half'
-  )
-    return scaled(value + 0.5, items, i + 4);
-  if (value >= 20 && value < 100) {
-    const at = next?.text === '-' ? i + 2 : i + 1;
-    const ones = NUMBER_WORDS.get(items[at]?.text ?? '');
-    if (ones !== undefined && ones > 0 && ones < 10) return scaled(value + ones, items, at + 1);
-  }
-  if (text === 'couple' || text === 'pair' || text === 'brace') {
-    if (next?.text === 'dozen') return { value: value * 12, end: i + 2 };
-    return { value, end: next?.text === 'of' ? i + 2 : i + 1 };
-  }
-  if (text === 'dozen') {
-    if (next?.text === 'and' && items[i + 2]?.text === 'a' && items[i + 3]?.text === 'half')
-      return { value: 18, end: i + 4 };
-    return { value, end: next?.text === 'of' ? i + 2 : i + 1 };
-  }
-  return scaled(value, items, i + 1);
-}
-
-/** Takes a following "dozen" or "hundred" into the number. */
-function scaled(value: number, items: readonly Item[], end: number): { value: number; end: number } {
-  const next = items[end]?.text;
-  if (next === 'dozen' && value < 30) return { value: value * 12, end: end + 1 };
-  if (next === 'hundred') return { value: value * 100, end: end + 1 };
-  return { value, end };
 }

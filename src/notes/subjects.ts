@@ -1,18 +1,8 @@
+import { continueCount, denyAlso, isNumberOnly } from './continue-count.ts';
 import type { Setting } from './contract.ts';
-import type { Hit } from './hits.ts';
-import { wordSet } from './lexicon/word-set.ts';
+import { followingHit, forwardObject, isVerbOnly, opensObject } from './list-objects.ts';
 import type { Saying } from './sayings.ts';
 import type { Mention } from './trees/mentions.ts';
-
-/** Small words beside a number of things told before. */
-const PLAIN_BESIDE_COUNT = wordSet(`
-  of them total more so far another today all told altogether in to be exact precise about maybe or
-`);
-/** Small words beside a total. */
-const PLAIN_BESIDE_TOTAL = wordSet(`
-  lot that all total in them it which worth weighed of about came to roughly whole i make altogether
-  told
-`);
 
 /** Which trees a clause is about. */
 export interface Subject {
@@ -89,7 +79,7 @@ export function spreadSubjects(sayings: readonly Saying[], setting: Setting): Su
       }
       continue;
     }
-    const isnt = before !== undefined && sameSentence ? ellipsis(saying, before) : null;
+    const isnt = before !== undefined && sameSentence ? denyAlso(saying, before) : null;
     if (isnt) {
       saying.hits = isnt;
       out[s] = { mentions: saying.mentions, others, wide: false, direct: true };
@@ -207,122 +197,4 @@ export function spreadSubjects(sayings: readonly Saying[], setting: Setting): Su
 
 function PLURALS(saying: Saying): boolean {
   return saying.items.some((item) => PLURAL.has(item.text));
-}
-
-/** The verb comes before the trees, so that a list of trees may go on after it. */
-function opensObject(saying: Saying): boolean {
-  const first = saying.hits[0]?.first ?? 0;
-  return saying.mentionAt < 0 || first < saying.mentionAt || first >= saying.items.length;
-}
-
-function isVerbOnly(saying: Saying): boolean {
-  return saying.items.length <= 2;
-}
-
-/** The next clause with a hit, if only bare clauses of the same sentence lie between. */
-function followingHit(sayings: readonly Saying[], s: number): Saying | null {
-  const here = sayings[s];
-  for (let k = s + 1; k < sayings.length; k++) {
-    const next = sayings[k];
-    if (!next || !here) return null;
-    const near = next.clause.sentence === here.clause.sentence;
-    if (!near) return null;
-    if (next.clause.join === 'but' || next.clause.join === 'sub') return null;
-    if (next.hits.length > 0)
-      return next.mentionAt < 0 || next.mentionAt < (next.hits[0]?.first ?? 0) ? next : null;
-    if (!next.bare) return null;
-  }
-  return null;
-}
-
-/** "watered, fed and mulched the alma": the object stands with the last verb. */
-function forwardObject(sayings: readonly Saying[], s: number): readonly Mention[] | null {
-  const here = sayings[s];
-  for (let k = s + 1; k < sayings.length; k++) {
-    const next = sayings[k];
-    if (!next || !here || next.clause.sentence !== here.clause.sentence) return null;
-    if (!['and', 'comma', 'or', 'colon'].includes(next.clause.join)) return null;
-    if (next.mentions.length > 0) {
-      if (next.clause.join === 'comma' && next.hits.length > 0 && k === s + 1) return null;
-      const first = next.hits[0]?.first ?? -1;
-      return first < next.mentionAt ? next.mentions : null;
-    }
-    if (!isVerbOnly(next) && next.hits.length > 0) return null;
-  }
-  return null;
-}
-
-const COUNTED = new Set(['fruitlets', 'picked', 'ripening', 'tipped', 'dropped', 'cuttings', 'rooted']);
-
-/** "(11)" gives the number of what was just told; "7 more yesterday" tells it again. */
-function continueCount(saying: Saying, before: Saying, out: Subject[], s: number): void {
-  const number = saying.items.find((item) => item.quantity)?.quantity;
-  const hit = before.hits.find((each) => COUNTED.has(each.kind));
-  if (!number || !hit) return;
-  const words = saying.items.filter((item) => item.type === 'word');
-  const plain = words.every(
-    (item) =>
-      item.classes.has('DET') ||
-      item.classes.has('PREP') ||
-      item.classes.has('FRUIT') ||
-      item.classes.has('SHOOT') ||
-      item.classes.has('CUTTING') ||
-      item.classes.has('ADV') ||
-      item.classes.has('SIZE') ||
-      PLAIN_BESIDE_COUNT.has(item.text),
-  );
-  if (!plain) return;
-  const again =
-    words.some((item) => item.text === 'more' || item.text === 'another') ||
-    (saying.date !== null && before.date !== null);
-  if (again && saying.date !== null) {
-    saying.hits = [
-      { ...hit, at: [], first: saying.items.length, last: saying.items.length, core: saying.items.length },
-    ];
-    saying.count = number;
-    out[s] = { ...(out[s - 1] ?? { mentions: [], others: false, wide: false }), direct: true };
-    return;
-  }
-  if (!again && !before.items.some((item) => item.quantity)) {
-    before.count = number;
-    saying.dropped = true;
-  }
-}
-
-/** "…, the unknown isn't": the news before, denied of another tree. */
-function ellipsis(saying: Saying, before: Saying): Hit[] | null {
-  const hit = before.hits[0];
-  if (!hit || saying.hits.length > 0 || saying.mentions.length === 0) return null;
-  const last = saying.items.at(-1);
-  const opens = saying.items[0]?.text === 'not' && saying.items.length <= 5;
-  if (!last || !(last.text === 'not' || last.classes.has('NONE') || opens)) return null;
-  const kind = hit.kind === 'fruitlets' ? ('no-fruitlets' as const) : null;
-  return kind === null
-    ? null
-    : [
-        {
-          kind,
-          at: [saying.items.length - 1],
-          first: saying.items.length - 1,
-          last: saying.items.length - 1,
-          core: saying.items.length - 1,
-        },
-      ];
-}
-
-/** It gives a number of figs or a weight and tells nothing else: "3 lbs the lot", "thats 11 figs". */
-function isNumberOnly(saying: Saying, hit: Hit): boolean {
-  const number = saying.items.find((item) => item.quantity);
-  if (!number || saying.date !== null) return false;
-  if (hit.kind !== 'fruitlets' && hit.kind !== 'picked') return false;
-  return saying.items.every(
-    (item) =>
-      item.type !== 'word' ||
-      item.classes.has('DET') ||
-      item.classes.has('FRUIT') ||
-      item.classes.has('ADV') ||
-      item.classes.has('BE') ||
-      item.classes.has('SIZE') ||
-      PLAIN_BESIDE_TOTAL.has(item.text),
-  );
 }

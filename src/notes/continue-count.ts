@@ -1,0 +1,89 @@
+import type { Hit } from './hits.ts';
+import { wordSet } from './lexicon/word-set.ts';
+import type { Saying } from './sayings.ts';
+import type { Subject } from './subjects.ts';
+
+/** Small words beside a number of things told before. */
+const PLAIN_BESIDE_COUNT = wordSet(`
+  of them total more so far another today all told altogether in to be exact precise about maybe or
+`);
+/** Small words beside a total. */
+const PLAIN_BESIDE_TOTAL = wordSet(`
+  lot that all total in them it which worth weighed of about came to roughly whole i make altogether
+  told
+`);
+
+const COUNTED = new Set(['fruitlets', 'picked', 'ripening', 'tipped', 'dropped', 'cuttings', 'rooted']);
+
+/** "(11)" gives the number of what was just told; "7 more yesterday" tells it again. */
+export function continueCount(saying: Saying, before: Saying, out: Subject[], s: number): void {
+  const number = saying.items.find((item) => item.quantity)?.quantity;
+  const hit = before.hits.find((each) => COUNTED.has(each.kind));
+  if (!number || !hit) return;
+  const words = saying.items.filter((item) => item.type === 'word');
+  const plain = words.every(
+    (item) =>
+      item.classes.has('DET') ||
+      item.classes.has('PREP') ||
+      item.classes.has('FRUIT') ||
+      item.classes.has('SHOOT') ||
+      item.classes.has('CUTTING') ||
+      item.classes.has('ADV') ||
+      item.classes.has('SIZE') ||
+      PLAIN_BESIDE_COUNT.has(item.text),
+  );
+  if (!plain) return;
+  const again =
+    words.some((item) => item.text === 'more' || item.text === 'another') ||
+    (saying.date !== null && before.date !== null);
+  if (again && saying.date !== null) {
+    saying.hits = [
+      { ...hit, at: [], first: saying.items.length, last: saying.items.length, core: saying.items.length },
+    ];
+    saying.count = number;
+    out[s] = { ...(out[s - 1] ?? { mentions: [], others: false, wide: false }), direct: true };
+    return;
+  }
+  if (!again && !before.items.some((item) => item.quantity)) {
+    before.count = number;
+    saying.dropped = true;
+  }
+}
+
+/** "…, the unknown isn't": the news before, denied of another tree. */
+export function denyAlso(saying: Saying, before: Saying): Hit[] | null {
+  const hit = before.hits[0];
+  if (!hit || saying.hits.length > 0 || saying.mentions.length === 0) return null;
+  const last = saying.items.at(-1);
+  const opens = saying.items[0]?.text === 'not' && saying.items.length <= 5;
+  if (!last || !(last.text === 'not' || last.classes.has('NONE') || opens)) return null;
+  const kind = hit.kind === 'fruitlets' ? ('no-fruitlets' as const) : null;
+  return kind === null
+    ? null
+    : [
+        {
+          kind,
+          at: [saying.items.length - 1],
+          first: saying.items.length - 1,
+          last: saying.items.length - 1,
+          core: saying.items.length - 1,
+        },
+      ];
+}
+
+/** It gives a number of figs or a weight and tells nothing else: "3 lbs the lot", "thats 11 figs". */
+export function isNumberOnly(saying: Saying, hit: Hit): boolean {
+  const number = saying.items.find((item) => item.quantity);
+  if (!number || saying.date !== null) return false;
+  if (hit.kind !== 'fruitlets' && hit.kind !== 'picked') return false;
+  return saying.items.every(
+    (item) =>
+      item.type !== 'word' ||
+      item.classes.has('DET') ||
+      item.classes.has('FRUIT') ||
+      item.classes.has('ADV') ||
+      item.classes.has('BE') ||
+      item.classes.has('SIZE') ||
+      PLAIN_BESIDE_TOTAL.has(item.text),
+  );
+}

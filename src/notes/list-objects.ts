@@ -1,0 +1,46 @@
+import type { Saying } from './sayings.ts';
+import type { Mention } from './trees/mentions.ts';
+
+/** The verb comes before the trees, so that a list of trees may go on after it. */
+export function opensObject(saying: Saying): boolean {
+  const first = saying.hits[0]?.first ?? 0;
+  return saying.mentionAt < 0 || first < saying.mentionAt || first >= saying.items.length;
+}
+
+/** A verb and little else. */
+export function isVerbOnly(saying: Saying): boolean {
+  return saying.items.length <= 2;
+}
+
+/** The next clause with a hit, if only bare clauses of the same sentence lie between. */
+export function followingHit(sayings: readonly Saying[], s: number): Saying | null {
+  const here = sayings[s];
+  for (let k = s + 1; k < sayings.length; k++) {
+    const next = sayings[k];
+    if (!next || !here) return null;
+    const near = next.clause.sentence === here.clause.sentence;
+    if (!near) return null;
+    if (next.clause.join === 'but' || next.clause.join === 'sub') return null;
+    if (next.hits.length > 0)
+      return next.mentionAt < 0 || next.mentionAt < (next.hits[0]?.first ?? 0) ? next : null;
+    if (!next.bare) return null;
+  }
+  return null;
+}
+
+/** "watered, fed and mulched the alma": the object stands with the last verb. */
+export function forwardObject(sayings: readonly Saying[], s: number): readonly Mention[] | null {
+  const here = sayings[s];
+  for (let k = s + 1; k < sayings.length; k++) {
+    const next = sayings[k];
+    if (!next || !here || next.clause.sentence !== here.clause.sentence) return null;
+    if (!['and', 'comma', 'or', 'colon'].includes(next.clause.join)) return null;
+    if (next.mentions.length > 0) {
+      if (next.clause.join === 'comma' && next.hits.length > 0 && k === s + 1) return null;
+      const first = next.hits[0]?.first ?? -1;
+      return first < next.mentionAt ? next.mentions : null;
+    }
+    if (!isVerbOnly(next) && next.hits.length > 0) return null;
+  }
+  return null;
+}
