@@ -1,12 +1,15 @@
 import type { Item } from './items.ts';
 import { type CueIntent, cuesOf } from './lexicon/question-cues.ts';
+import { isAskedAbout } from './question-order.ts';
 
 /** Words a question may begin with. */
 const OPENERS = new Set(
-  'should shall do does did can could will would is are am was were has have hw how hows when whens wen what whats wat which who whos why where any anything anyone anybody too worth time eta got gimme give show tell when which whats'.split(
+  'hw how hows when whens wen what whats wat which who whos why where any anything anyone anybody too worth time eta got gimme give show tell when which whats'.split(
     ' ',
   ),
 );
+/** Verbs that ask when whom they ask about comes next. */
+const VERBS = new Set('should shall do does did can could will would is are am was were has have'.split(' '));
 /** Words that make a question anywhere in a short message. */
 const ASKING = new Set(
   'wen when how hows what whats which who whos eta yn nah yet or should any anyone anybody anything estimate gimme'.split(
@@ -57,7 +60,8 @@ function add(score: Map<CueIntent, number>, intent: CueIntent, by: number): void
 
 function asksAtAll(items: readonly Item[], words: readonly Item[], marked: boolean): boolean {
   if (marked) return true;
-  if (OPENERS.has(words[0]?.text ?? '')) return true;
+  const first = words[0]?.text ?? '';
+  if (OPENERS.has(first) || (VERBS.has(first) && isAskedAbout(items[1]))) return true;
   if (words.some(({ text }) => ASKING.has(text))) return true;
   return items.some(
     (item, i) => item.text === '/' && items[i - 1]?.text === 'y' && items[i + 1]?.text === 'n',

@@ -1,10 +1,17 @@
 import type { Clause } from './clauses.ts';
+import type { Item } from './items.ts';
 import { wordSet } from './lexicon/word-set.ts';
 
 /** What stands behind the verb of a question. */
 const ASKED_ABOUT = wordSet(`
-  i we it they you the my this that these those anyone there
+  i we it they you the my this that these those anyone anybody there others tipping pinching nipping
+  stopping topping today tomorrow now
 `);
+
+/** Behind a verb it makes a question: "should i", "will the alma". */
+export function isAskedAbout(item: Item | undefined): boolean {
+  return item !== undefined && (item.type === 'tree' || item.type === 'date' || ASKED_ABOUT.has(item.text));
+}
 
 /** It asks: by its mark, or by the order of its words. */
 export function isQuestion(clause: Clause): boolean {
@@ -22,7 +29,7 @@ export function isQuestion(clause: Clause): boolean {
     )
   ) {
     const next = items[i + 1];
-    return next !== undefined && (next.type === 'tree' || ASKED_ABOUT.has(next.text));
+    return isAskedAbout(next);
   }
   if (inverted && ['anyone', 'anybody', 'why', 'how', 'which', 'who'].includes(first.text)) return true;
   if (

@@ -6,9 +6,9 @@ import { wordSet } from './lexicon/word-set.ts';
 import { readMood } from './mood.ts';
 import { compileTable, findMatches } from './patterns.ts';
 import { intentByCues, saysYesOrNo } from './question-cues.ts';
-import { isQuestion } from './question-order.ts';
+import { isAskedAbout, isQuestion } from './question-order.ts';
+import { statesFact } from './question-states.ts';
 import { readNoteItems } from './read-note.ts';
-import { readSaying } from './sayings.ts';
 import { MOST_CANDIDATES } from './settle.ts';
 import type { Mention } from './trees/mentions.ts';
 
@@ -25,9 +25,17 @@ export function readMessage(text: string, setting: Setting): QuestionReading {
   return { intent, ...treeFor(intent, items, setting) };
 }
 
+const AGAIN = wordSet('again twice off out over');
+/** Who asks so wants no record. */
+const WH = wordSet('what when which');
+const DUE_WORDS = wordSet('due overdue next deadline deadlines jobs job todo list coming');
+/** "will tip the king tomorrow" tells of a plan. */
+const PLANS = wordSet('will gonna going plan planning must hope hoping aim aiming gotta');
+const PERMITTED = wordSet('ok okay safe fine alright wise');
+const VERBS_FIRST = wordSet('is are do does did can could will would should shall am');
 /** Words that ask by themselves, without a question mark. */
 const ASKING = new Set(
-  'should shall do does did can could will would how hows when whens what whats which who whos why where any anything anyone anybody eta worth yet versus whether wen owt'.split(
+  'how hows when whens what whats which who whos why where any anything anyone anybody eta worth yet versus whether wen owt'.split(
     ' ',
   ),
 );
@@ -44,34 +52,49 @@ function intentOf(items: readonly Item[], setting: Setting): Intent {
   const plain = items.filter((item) => item.type !== 'mark');
   const found = intentsOf(plain);
   const howTo = isHowTo(plain);
-  if (found.has('record') && !howTo) return 'note';
-  if (found.has('help') && (howTo || !states(items, setting)) && !isAboutTrees(plain, howTo)) return 'help';
+  if (found.has('record') && !howTo && !WH.has(plain[0]?.text ?? '')) return 'note';
   const clauses = splitClauses(items);
+  const stating = clauses.map((clause) => statesFact(clause, setting));
+  clauses.forEach((clause, c) => {
+    // "does it want water or feeding": the second goes on asking.
+    const before = clauses[c - 1];
+    if (clause.join === 'or' && before && isQuestion(before)) stating[c] = false;
+  });
+  const stated = stating.includes(true);
+  if (found.has('help') && (howTo || !stated) && !isAboutTrees(plain, howTo)) return 'help';
   const either = clauses.some((clause) => clause.join === 'or');
+  const asking = clauses.filter(
+    (clause, c) =>
+      asksOutright(clause, either) &&
+      !(stating[c - 1] === true && ((clause.sub === 'when' && !isInverted(clause)) || isTag(clause))),
+  );
   const asked = new Set<AskIntent>();
-  for (const clause of clauses) {
-    if (!asksOutright(clause, either)) continue;
+  for (const clause of asking)
     for (const intent of intentsOf(clause.items)) if (intent !== 'tip' || namesTip(clause)) asked.add(intent);
-  }
-  if (
-    clauses.some((clause) => asksOutright(clause, either)) &&
-    asked.size === 0 &&
-    !clauses.some((clause) => asksOutright(clause, either) && isTag(clause))
-  ) {
-    for (const intent of found) if (intent !== 'tip' || clauses.some(namesTip)) asked.add(intent);
-  }
-  if (asked.size === 0 && states(items, setting)) return 'note';
+  if (asking.length > 0 && asked.size === 0)
+    for (const intent of found)
+      if (intent !== 'tip' || clauses.some(namesTip) || asking.some(isAgain)) asked.add(intent);
+  // "… has rust, what do i spray": news first, the question is for the club.
+  const forTheClub = !plain.some((item) => DUE_WORDS.has(item.text));
+  if (stated && [...asked].every((intent) => intent === 'roundup' || (intent === 'due' && forTheClub)))
+    return 'note';
   const all = asked.size > 0 ? asked : found;
   const ofClub = plain.some((item) => CLUB.has(item.text)) && !plain.some((item) => item.mention);
   if (all.has('roundup') && (ofClub || !all.has('tip'))) return 'roundup';
   if (
     all.has('tip') &&
     (asked.has('tip') ||
-      (clauses.some((clause) => namesTip(clause) && !clause.items.some((item) => item.classes.has('NEG'))) &&
+      (clauses.some(
+        (clause) =>
+          namesTip(clause) &&
+          !PLANS.has(clause.items[0]?.text ?? '') &&
+          !clause.items.some((item) => item.classes.has('NEG')),
+      ) &&
         !clauses.some((clause) => readMood(clause, setting.today).unrealFrom !== null)))
   )
     return 'tip';
-  if (all.has('ripe-when')) return 'ripe-when';
+  const untimed = all.has('due') && !plain.some((item) => item.mention || item.classes.has('RIPE'));
+  if (all.has('ripe-when') && !untimed) return 'ripe-when';
   if (all.has('due') && !plain.some((item) => item.classes.has('WEATHER'))) return 'due';
   if (saysYesOrNo(items) && clauses.some(namesTip)) return 'tip';
   return (
@@ -92,12 +115,24 @@ function asksOutright(clause: Clause, either: boolean): boolean {
     return true;
   if (either && clause.items.some((item) => item.classes.has('TIP') || item.classes.has('TIPPING')))
     return true;
+  const [first, second] = clause.items;
+  if (second?.text === 'to' && PERMITTED.has(first?.text ?? '')) return true;
+  if (clause.items.some((item, i) => VERBS_FIRST.has(item.text) && isAskedAbout(clause.items[i + 1])))
+    return true;
   return clause.items.some(
-    (item, i) =>
-      ASKING.has(item.text) &&
-      !(item.text === 'yet' && clause.items.some((each) => each.text === 'not')) &&
-      !(item.text === 'did' && clause.items[i + 1]?.text === 'not'),
+    (item) =>
+      ASKING.has(item.text) && !(item.text === 'yet' && clause.items.some((each) => each.text === 'not')),
   );
+}
+
+/** "go again?", "take em off?", said of tips named before. */
+function isAgain({ items }: Clause): boolean {
+  return items.some((item) => AGAIN.has(item.text));
+}
+
+/** "when do i eat" asks, "when it had 6 leaves" tells when. */
+function isInverted({ items }: Clause): boolean {
+  return VERBS_FIRST.has(items[0]?.text ?? '');
 }
 
 function isTag(clause: Clause): boolean {
@@ -114,6 +149,7 @@ function namesTip(clause: Clause): boolean {
         item.text === 'tip' ||
         item.text === 'pinch' ||
         item.text === 'nip' ||
+        item.text === 'snip' ||
         item.text === 'stop' ||
         item.text === 'top' ||
         item.text === 'pinches' ||
@@ -123,7 +159,21 @@ function namesTip(clause: Clause): boolean {
     return true;
   if (
     items.some((item) => item.classes.has('APEX')) &&
-    has(['take', 'cut', 'snip', 'remove', 'come', 'off', 'lop', 'chop', 'clip', 'out', 'back'])
+    has([
+      'secateurs',
+      'snips',
+      'take',
+      'cut',
+      'snip',
+      'remove',
+      'come',
+      'off',
+      'lop',
+      'chop',
+      'clip',
+      'out',
+      'back',
+    ])
   )
     return true;
   return (
@@ -173,42 +223,6 @@ function isAboutTrees(plain: readonly Item[], howTo: boolean): boolean {
   if (tip) return !assistant || (!howTo && plain.length > 4);
   if (plain.some((item) => item.mention)) return !assistant;
   return plain.length > 5 && !howTo && !assistant;
-}
-
-/** Whether some clause states something as a fact, and so is worth recording. */
-function states(items: readonly Item[], setting: Setting): boolean {
-  const clauses = splitClauses(items);
-  return clauses.some((clause) => {
-    const saying = readSaying(clause, setting.today);
-    if (saying.hits.length === 0) return false;
-    const { mood } = saying;
-    if (mood.unrealFrom !== null || clause.sub === 'if' || clause.sub === 'whether' || clause.sub === 'when')
-      return false;
-    const first = clause.items[0]?.text ?? '';
-    if (
-      ASKING.has(first) ||
-      first === 'is' ||
-      first === 'are' ||
-      first === 'am' ||
-      first === 'has' ||
-      first === 'time'
-    )
-      return false;
-    if (
-      clause.items.some((item) =>
-        ['when', 'how', 'eta', 'should', 'anyone', 'anybody', 'anything', 'hows', 'whens', 'wen'].includes(
-          item.text,
-        ),
-      )
-    )
-      return false;
-    if (!mood.asks) return true;
-    // "ronde was watered ok?" states; "ronde ready by august?" asks.
-    return (
-      saying.hits.some((hit) => !['ripening', 'ask-kind', 'tipped'].includes(hit.kind)) &&
-      !clause.items.some((item) => ['yet', 'by', 'ready', 'or', 'soon'].includes(item.text))
-    );
-  });
 }
 
 function treeFor(

@@ -74,6 +74,7 @@ const TABLE: readonly (readonly [string, string])[] = [
   ['thru', 'through'],
   ['nothin nuthin nowt', 'nothing'],
   ['pls plz', 'please'],
+  ['hw', 'how'],
   ['thx ta', 'thanks'],
   ['abt', 'about'],
   ['prob prolly probs', 'probably'],
