@@ -2,6 +2,7 @@ import type { Setting } from './contract.ts';
 import { findDates, findVagueDates, type PlacedHit } from './dates/index.ts';
 import { mendWord } from './lexicon/vocabulary.ts';
 import { classesOf } from './lexicon/word-classes.ts';
+import { mendItems } from './mend-items.ts';
 import { findQuantities, type Quantity } from './quantities.ts';
 import { tokenise } from './tokens.ts';
 import { findMentions, type Mention } from './trees/mentions.ts';
@@ -25,11 +26,11 @@ const DATE_CLASSES: ReadonlySet<string> = new Set(['DATE']);
 const OLD_WOOD_CLASSES: ReadonlySet<string> = new Set(['BREBA', 'OLDWOOD']);
 
 /** The message as items, from left to right. */
-export function readItems(text: string, setting: Setting): Item[] {
+export function readItems(text: string, setting: Setting): readonly Item[] {
   const words = joinOldWood(readWords(text, setting));
   const dated = placeDates(text, words, setting);
   const named = findMentions(dated, setting.roster);
-  return findQuantities(named);
+  return mendItems(findQuantities(named));
 }
 
 function readWords(text: string, setting: Setting): Item[] {
@@ -133,7 +134,7 @@ function spanItem(
   date: PlacedHit | undefined,
 ): Item {
   // A full stop after the phrase ends the sentence, not the date.
-  const typed = hit.text.replace(/[\s.,;:!?]+$/, '');
+  const typed = hit.text.replace(/(?<![\s.,;:!?])[\s.,;:!?]+$/, '');
   const span = { text: type, typed, start: hit.index, end: hit.index + typed.length, type };
   return date ? { ...span, classes: DATE_CLASSES, date } : { ...span, classes: NO_CLASSES };
 }

@@ -33,7 +33,7 @@ const MEASURE: ReadonlySet<string> = new Set(['MEASURE']);
 export function findQuantities(items: readonly Item[]): Item[] {
   const out: Item[] = [];
   for (let i = 0; i < items.length; ) {
-    const read = readQuantity(items, i, out.at(-1), out.at(-3));
+    const read = readQuantity(items, i, out);
     const item = items[i];
     if (!item) break;
     if (read) {
@@ -75,11 +75,12 @@ interface Read {
 function readQuantity(
   items: readonly Item[],
   i: number,
-  before: Item | undefined,
-  earlier: Item | undefined,
+  out: readonly Item[],
 ): Read | null {
   const number = readNumber(items, i);
   if (!number) return null;
+  const before = out.at(-1);
+  const earlier = out.at(-3);
   let { value, end } = number;
   let ofMore = false;
   // 5-1-1, 20-20-20: a product, not a number of anything.
@@ -154,12 +155,18 @@ function readQuantity(
       measure: true,
     };
   }
-  if (before && LABELS.has(before.text) && /^\d/.test(items[i]?.text ?? '')) {
+  if (before && LABELS.has(before.text) && /^\d/.test(items[i]?.text ?? '') && !isMended(out)) {
     return { quantity: { value, unit: null, ofMore }, end, measure: true };
   }
   // "one" by itself is mostly a pronoun.
   if (items[i]?.text === 'one' && end === i + 1 && !oneCounts(items, i, before)) return null;
   return { quantity: { value, unit: null, ofMore }, end, measure: false };
+}
+
+/** "5, no, 6": the second number puts the first right. */
+function isMended(out: readonly Item[]): boolean {
+  if (out.at(-1)?.text !== 'no') return false;
+  return out.at(-2)?.type === 'quantity' || (out.at(-2)?.type === 'mark' && out.at(-3)?.type === 'quantity');
 }
 
 function oneCounts(items: readonly Item[], i: number, before: Item | undefined): boolean {

@@ -1,3 +1,5 @@
+import { isOrdinary } from '../lexicon/ordinary.ts';
+import { classesOf } from '../lexicon/word-classes.ts';
 import {
   type DayOfMonth,
   dayOfMonthAt,
@@ -253,6 +255,11 @@ export const readDayOfMonth: Rule = (input, i) => {
     return dayPhrase(Math.floor(index / 12), (index % 12) + 1, day.value, last.value, j + 2);
   }
   if (inWords && bare) return null;
+  // "the 31st of smarch": no month of that name.
+  if (input.prose && j > last.end && isNoWord(textAt(input, j))) {
+    const none: Phrase = { cycle: 'month', at: () => null, assumed: [] };
+    return { phrase: none, end: j + 1, problem: 'impossible' };
+  }
   const at = (k: number): Span | null => {
     const first = dayNumber(Math.floor(k / 12), (k % 12) + 1, day.value);
     const end = dayNumber(Math.floor(k / 12), (k % 12) + 1, last.value);
@@ -260,6 +267,11 @@ export const readDayOfMonth: Rule = (input, i) => {
   };
   return { phrase: { cycle: 'month', at, assumed: ['month'] }, end: last.end };
 };
+
+/** A word that nobody knows, in the place of a month. */
+function isNoWord(word: string): boolean {
+  return word.length > 3 && /^[a-z]+$/.test(word) && !isOrdinary(word) && classesOf(word).size === 0;
+}
 
 const DAY_BEFORE = new Set([
   'on',

@@ -1,4 +1,4 @@
-import { type Input, type Read, type Rule, skipThe, textAt } from './input.ts';
+import { type Input, isClauseEnd, type Read, type Rule, skipThe, textAt } from './input.ts';
 import { fixed, single } from './span.ts';
 import { LAST, TIMES_OF_DAY } from './words.ts';
 
@@ -47,6 +47,9 @@ export const readFollowing: Rule = (input, i) => {
   if (word === 'following' && unit === 'week')
     return { phrase: fixed(null), end: start + 2, relative: { count: 1, unit: 'week' } };
   if (start > i && word === 'day' && textAt(input, start + 1) === 'after') return relative(1, start + 2);
+  // "edit: day before": of the day that was told; with none there, no day.
+  if (word === 'day' && textAt(input, start + 1) === 'before' && isClauseEnd(input, start + 2))
+    return relative(-1, start + 2);
   return null;
 };
 

@@ -3,7 +3,7 @@ import { readBesideAnchor, readWeekOf } from './beside.ts';
 import { readCalendarUnit, readSeasonsAgo, readThisTime, readWeekdaysAgo } from './calendar-units.ts';
 import { readByChrono } from './chrono.ts';
 import { readDayWord, readFollowing } from './day-words.ts';
-import { type Input, type Read, type Rule, textAt } from './input.ts';
+import { dayOfMonthAt, type Input, isClauseEnd, type Read, type Rule, skipThe, textAt } from './input.ts';
 import { readNthOfMonth, readPart, readStretch, readYear } from './months.ts';
 import { readHoliday, readWeekday, suffixed } from './named.ts';
 import { readAmount } from './relative.ts';
@@ -13,6 +13,7 @@ import {
   type Phrase,
   pickByLean,
   type Span,
+  single,
   spanOf,
   type Today,
   weekdayNumber,
@@ -65,7 +66,7 @@ export function readItem(input: Input, i: number, depth: number): Read | null {
     const read = rule(input, i, depth);
     if (read && (!best || read.end > best.end)) best = read;
   }
-  return best && orSo(input, weekdayBehind(input, fourthWeekend(input, best)));
+  return best && orSo(input, weekdayBehind(input, dayBehind(input, fourthWeekend(input, best))));
 }
 
 /** "june 7, sunday", "28 june (sunday)": taken in where the two agree. */
@@ -78,6 +79,23 @@ function weekdayBehind(input: Input, read: Read): Read {
   const span = pickByLean(read.phrase, input.today, input.lean);
   if (!span || span.from !== span.to || weekdayNumber(span.from) !== token.weekday) return read;
   return { ...read, end: sign === '(' && textAt(input, at + 1) === ')' ? at + 2 : at + 1 };
+}
+
+/** "in february, the 21st": the day of the month that was named. */
+function dayBehind(input: Input, read: Read): Read {
+  if (read.phrase.cycle !== 'year' || read.problem || read.relative) return read;
+  let at = read.end;
+  if (textAt(input, at) === ',' || textAt(input, at) === '(') at++;
+  const the = skipThe(input, at);
+  const day = the > at ? dayOfMonthAt(input, the) : null;
+  if (!day?.isOrdinal || !isClauseEnd(input, day.end)) return read;
+  const phrase = mapPhrase(read.phrase, (span) => {
+    const on = span.from + day.value - 1;
+    return span.to - span.from >= 27 && on <= span.to ? single(on) : span;
+  });
+  const end = textAt(input, at - 1) === '(' && textAt(input, day.end) === ')' ? day.end + 1 : day.end;
+  const span = pickByLean(phrase, input.today, input.lean);
+  return span && span.from === span.to ? { ...read, phrase, end } : read;
 }
 
 /** "july 4th weekend": a holiday under its date. */

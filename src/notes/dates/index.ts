@@ -17,7 +17,7 @@
  *
  * All is arithmetic on days: no clock, no zone, no `Date` but UTC midnights.
  */
-import { type Day, fromEpochDays, toEpochDays } from '../../engine/day.ts';
+import { type Day, fromEpochDays, parseDay, toEpochDays } from '../../engine/day.ts';
 import type { Hemisphere } from '../../engine/season.ts';
 import type { DateHit, DateOrder, DateReading, Lean } from '../contract.ts';
 import { shiftDay } from './amounts.ts';
@@ -163,7 +163,7 @@ export function findDates(text: string, context: DateContext): PlacedHit[] {
     }
     const hit = hitOf(read, input, i, text, anchor);
     if (hit) {
-      hits.push(hit);
+      hits.push(followOn(hit, hits.at(-1), text, context.today));
       anchor = hit.problem ? anchor : toEpochDays(hit.on);
     }
     i = hit ? read.end : i + 1;
@@ -180,6 +180,7 @@ function hitOf(read: Read, input: Input, i: number, text: string, anchor: number
     length: last.end - first.start,
     text: text.slice(first.start, last.end),
   };
+  if (read.relative && read.relative.count < 0 && anchor === null) return null;
   const unanchored = read.relative && read.relative.count !== 0 && anchor === null ? 'unanchored' : undefined;
   const problem = read.problem ?? unanchored;
   if (problem) {
@@ -194,6 +195,17 @@ function hitOf(read: Read, input: Input, i: number, text: string, anchor: number
   if (read.phrase.cycle === 'fixed' || span.from > day) return hit;
   const coming = earliest(read.phrase, input.today, (next) => next.from > day);
   return coming ? { ...hit, coming: fromEpochDays(coming.on) } : hit;
+}
+
+/** "went in march 1, roots on the 17th": a bare day of the month goes on from the date told before it. */
+function followOn(hit: PlacedHit, before: PlacedHit | undefined, text: string, today: Day): PlacedHit {
+  if (!before || before.problem || hit.problem || hit.assumed.join() !== 'month' || hit.from !== hit.to)
+    return hit;
+  if (!before.assumed.includes('year') || before.from !== before.to) return hit;
+  if (/[.!?;\n]/.test(text.slice(before.index + before.length, hit.index))) return hit;
+  const [year, month] = [before.on.slice(0, 4), before.on.slice(5, 7)];
+  const on = parseDay(`${year}-${month}-${hit.on.slice(8)}`);
+  return on && on >= before.on && on <= today && on < hit.on ? { ...hit, from: on, to: on, on } : hit;
 }
 
 /** The single day a note takes from a reading (RULES §7). */

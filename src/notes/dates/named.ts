@@ -173,7 +173,7 @@ export const readHoliday: Rule = (input, i) => {
     const index = at[n];
     return index === undefined ? undefined : textAt(input, index);
   });
-  if (!name || (input.prose && name.short)) return null;
+  if (!name || (input.prose && name.short && !isNamedTime(input, i, j + name.words))) return null;
   let end = (at[name.words - 1] ?? j) + 1;
   if (input.prose && !isHolidayInProse(input, i, end)) return null;
   const year = yearAt(input, end);
@@ -185,6 +185,16 @@ export const readHoliday: Rule = (input, i) => {
   const phrase = span ? fixed(span) : base;
   return suffixed(input, phrase, goneAt(input, end));
 };
+
+/** "at new year", "over new year"; and "mlk weekend", which can be nothing else. */
+function isNamedTime(input: Input, i: number, end: number): boolean {
+  return (
+    WEEKENDS.has(textAt(input, end)) ||
+    (textAt(input, end - 1) === 'year' && AT_A_TIME.has(textAt(input, i - 1)))
+  );
+}
+
+const AT_A_TIME = new Set(['at', 'around', 'over', 'since', 'before', 'after', 'about', 'by']);
 
 function yearlyHoliday(rule: HolidayName['rule'], hemisphere: Hemisphere): Phrase {
   return yearly((year) => holidaySpan(rule, year, hemisphere));
@@ -200,8 +210,15 @@ function settle(input: Input, phrase: Phrase, how: string): Span | null {
 /** "week" and "weekend" after a holiday. */
 export function suffixed(input: Input, phrase: Phrase, end: number): Read {
   const word = textAt(input, end);
-  if (WEEKENDS.has(word))
-    return { phrase: mapPhrase(phrase, (span) => holidayWeekend(span.from)), end: end + 1 };
+  if (WEEKENDS.has(word)) {
+    // "memorial day weekend monday"
+    const weekday = input.tokens[end + 1]?.weekday;
+    const within = (span: Span): Span => {
+      const weekend = holidayWeekend(span.from);
+      return weekday == null ? weekend : single(weekdayAfter(weekend.from - 2, weekday));
+    };
+    return { phrase: mapPhrase(phrase, within), end: timeEnd(input, weekday == null ? end + 1 : end + 2) };
+  }
   if (input.tokens[end]?.text === 'week' && textAt(input, end + 1) !== 'ago') {
     return { phrase: mapPhrase(phrase, (span) => spanOf(span.from, span.from + 6)), end: end + 1 };
   }

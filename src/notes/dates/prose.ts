@@ -110,7 +110,7 @@ export function isWeekdayInProse(input: Input, i: number): boolean {
   }
   if (SAYINGS.has(next)) return false;
   if (!AMBIGUOUS.has(word)) return true;
-  if (isBeforeDate(input, i + 1)) return true;
+  if (isBeforeDate(input, i + 1) || putsRight(input, i)) return true;
   const before = textAt(input, i - 1);
   const announced = DAY_PREPOSITION.has(before) && !IDLE_ON.has(textAt(input, i - 2));
   const headed = isClauseStart(input, i) && ((':,-–'.includes(next) && next !== '') || isPastVerb(next));
@@ -132,6 +132,21 @@ export function isWeekdayInProse(input: Input, i: number): boolean {
     default:
       return true;
   }
+}
+
+const OF_REPAIR = new Set(
+  'that no wait oops sorry mean meant actually rather correction edit make was it *'.split(' '),
+);
+
+/** "sat, strike that, sun": another day in the place of one told just before. */
+function putsRight(input: Input, i: number): boolean {
+  if (!isClauseEnd(input, i + 1)) return false;
+  let repaired = false;
+  for (let k = i - 1; k >= 0 && k > i - 9; k--) {
+    if (repaired && input.tokens[k]?.weekday != null) return true;
+    if (OF_REPAIR.has(textAt(input, k))) repaired = true;
+  }
+  return false;
 }
 
 /** "Sunday best", "monday blues". */
@@ -227,7 +242,7 @@ export function isSlashInProse(input: Input, i: number, a: number, b: number, ne
 }
 
 export function isDottedInProse(input: Input, i: number): boolean {
-  return DATE_PREPOSITION.has(textAt(input, i - 1));
+  return DATE_PREPOSITION.has(textAt(input, i - 1)) || i === 0 || textAt(input, i - 1).startsWith('\n');
 }
 
 const PRODUCT = new Set(

@@ -1,0 +1,194 @@
+import type { Item } from './items.ts';
+import { wordSet } from './lexicon/word-set.ts';
+
+/**
+ * Corrections that name only what was wrong: "picked 5, no, 6 off the alma", "tipped it monday. edit: sunday",
+ * "the ronde, sorry, the king". The right tree, day or number takes the place of the wrong one, and the words of
+ * repair go. Corrections that say a thing anew are left to the clauses (`sayings.ts`).
+ */
+export function mendItems(items: readonly Item[]): readonly Item[] {
+  if (!items.some((item) => SIGNALS.has(item.text))) return items;
+  let out = items;
+  for (let i = 1; i < out.length; i++) {
+    const mended = mendAt(out, i);
+    if (mended) out = mended;
+  }
+  return out;
+}
+
+/** Without one of these nothing is corrected. */
+const SIGNALS = wordSet(`
+  no nope nah wait sorry oops whoops oop actually correction corrected edit meant mean scratch strike scrap
+  rather er erm err uh um lie make typo ignore forget cancel * miscounted recounted recount
+  mistake wrong
+`);
+/** Words that by themselves, between two things of a sort, put the second in the place of the first. */
+const ALONE = wordSet(`
+  oops whoops oop correction corrected edit meant wait sorry actually er erm err uh um nope nah typo recount
+`);
+const PHRASES: readonly (readonly string[])[] = [
+  ['no', 'wait'],
+  ['wait', 'no'],
+  ['no', 'sorry'],
+  ['sorry', 'no'],
+  ['no', 'hang', 'on'],
+  ['hang', 'on'],
+  ['hold', 'on'],
+  ['i', 'mean'],
+  ['i', 'meant'],
+  ['scratch', 'that'],
+  ['strike', 'that'],
+  ['scrap', 'that'],
+  ['ignore', 'that'],
+  ['forget', 'that'],
+  ['cancel', 'that'],
+  ['make', 'that'],
+  ['make', 'it'],
+  ['or', 'rather'],
+  ['no', 'actually'],
+  ['actually', 'no'],
+  ['i', 'lie'],
+  ['a', 'lie'],
+  ['my', 'mistake'],
+  ['my', 'bad'],
+  ['wrong', 'tree'],
+  ['wrong', 'day'],
+  ['wrong', 'one'],
+  ['i', 'miscounted'],
+  ['miscounted'],
+  ['i', 'recounted'],
+  ['recounted'],
+];
+/** What else may stand in between. */
+const FILLING = wordSet(`
+  no oh ah well hmm hm ugh damn dang dammit drat lol haha sorry wait actually i it was is that tell a lie
+  hang hold on again wrong typo my bad mistake yes yeah yep should be have been say said read to of course
+  looking checking nope um er uh miscounted there are just count recount will but let us
+`);
+const MARKS = new Set([
+  ',',
+  '.',
+  '..',
+  '...',
+  '…',
+  '-',
+  '–',
+  '—',
+  '(',
+  ')',
+  ':',
+  ';',
+  '!',
+  '*',
+  '\n',
+  '/',
+  '"',
+]);
+const LEADS = wordSet(`
+  the my our on off from at in of about like
+`);
+const TYPED = new Set<Item['type']>(['tree', 'date', 'vague', 'quantity']);
+
+function mendAt(items: readonly Item[], i: number): Item[] | null {
+  const end = runEnd(items, i);
+  if (end === 0) return null;
+  const tail = readTail(items, end);
+  if (tail === null) return null;
+  const before = items.slice(0, i);
+  const left: Item[] = [];
+  let replaced = false;
+  for (const { item, leads } of tail.found) {
+    const at = lastOf(before, item);
+    if (at >= 0) {
+      before[at] = { ...item, start: before[at]?.start ?? item.start, end: before[at]?.end ?? item.end };
+      replaced = true;
+    } else left.push(...leads, item);
+  }
+  // "no, that was monday": a day where none was said.
+  if (!replaced && !tail.found.every(({ item }) => item.type === 'date')) return null;
+  return [...before, ...left, ...items.slice(tail.end)];
+}
+
+/** Past the words of repair that begin at an item, or 0. */
+function runEnd(items: readonly Item[], i: number): number {
+  const before = items[i - 1];
+  if (!before || before.type === 'mark') return 0;
+  let end = i;
+  let strong = false;
+  let plainNo = -1;
+  while (end < items.length) {
+    const item = items[end];
+    if (!item) break;
+    const phrase = PHRASES.find((words) => words.every((word, k) => items[end + k]?.text === word));
+    if (phrase) {
+      strong = true;
+      end += phrase.length;
+    } else if (item.type === 'mark' && MARKS.has(item.text)) {
+      if (item.text === '*' && end + 1 < items.length && end + 4 > items.length) strong = true;
+      end++;
+    } else if (item.type === 'word' && (FILLING.has(item.text) || ALONE.has(item.text))) {
+      const marked = end > i || TYPED.has(before.type);
+      if (ALONE.has(item.text) && marked) strong = true;
+      else if (item.text === 'no') plainNo = end;
+      else if (end === i) return 0;
+      end++;
+    } else break;
+  }
+  if (strong) return end;
+  if (plainNo < 0 || end === i) return 0;
+  // "no" by itself: "picked 5, no 6", "monday, no, sunday"; never "alma done, no figs".
+  const next = items.slice(end).find((item) => !LEADS.has(item.text));
+  return next && TYPED.has(next.type) && sameSort(before, next) && before.type !== 'vague' ? end : 0;
+}
+
+function sameSort(a: Item, b: Item): boolean {
+  return a.type === b.type || (a.type === 'vague' && b.type === 'date');
+}
+
+interface Tail {
+  readonly found: readonly { readonly item: Item; readonly leads: readonly Item[] }[];
+  readonly end: number;
+}
+
+const NOUNS = ['FRUIT', 'SHOOT', 'CUTTING'];
+const CLOSING = wordSet(`
+  instead lol haha sorry ffs now them duh obviously definitely silly
+`);
+
+/** The things put right, up to the end of the sentence; null when something else is said. */
+function readTail(items: readonly Item[], from: number): Tail | null {
+  const found: { item: Item; leads: Item[] }[] = [];
+  let leads: Item[] = [];
+  let i = from;
+  for (; i < items.length; i++) {
+    const item = items[i];
+    if (!item) break;
+    if (TYPED.has(item.type)) {
+      found.push({ item, leads });
+      leads = [];
+    } else if (item.type === 'mark') {
+      if (item.text !== ',' && found.length > 0) break;
+      // "…, no 6, off the alma": what goes on belongs to the sentence that is mended.
+      if (item.text === ',' && found.length > 0 && !LEADS.has(items[i + 1]?.text ?? '')) break;
+    } else if (LEADS.has(item.text)) leads.push(item);
+    else if (
+      found.length > 0 &&
+      found.at(-1)?.item.type === 'quantity' &&
+      NOUNS.some((name) => item.classes.has(name))
+    )
+      continue;
+    else if (found.length > 0 && CLOSING.has(item.text)) continue;
+    else return null;
+  }
+  return found.length > 0 ? { found, end: i } : null;
+}
+
+const FARTHEST = 16;
+
+function lastOf(items: readonly Item[], like: Item): number {
+  for (let i = items.length - 1; i >= Math.max(0, items.length - FARTHEST); i--) {
+    const item = items[i];
+    if (item && sameSort(item, like)) return i;
+  }
+  return -1;
+}
