@@ -135,6 +135,7 @@ function spanItem(
 ): Item {
   // A full stop after the phrase ends the sentence, not the date.
   const typed = hit.text.replace(/(?<![\s.,;:!?])[\s.,;:!?]+$/, '');
-  const span = { text: type, typed, start: hit.index, end: hit.index + typed.length, type };
+  // Not the bare word, which patterns may spell out ("ripe date").
+  const span = { text: `<${type}>`, typed, start: hit.index, end: hit.index + typed.length, type };
   return date ? { ...span, classes: DATE_CLASSES, date } : { ...span, classes: NO_CLASSES };
 }
