@@ -34,7 +34,9 @@ export function statesFact(clause: Clause, setting: Setting): boolean {
   if (OPENERS.has(items[0]?.text ?? '')) return false;
   if (items.some((item) => ASKING.has(item.text))) return false;
   if (!mood.asks) return true;
-  const tagged = TAGS.has(items.at(-1)?.text ?? '') && items.some((item) => item.classes.has('TIPPED'));
+  const tagged =
+    TAGS.has(items.at(-1)?.text ?? '') &&
+    items.some((item) => item.classes.has('TIPPED') || item.text === 'took');
   return (
     (tagged || saying.hits.some((hit) => !ASKABLE.has(hit.kind))) &&
     !items.some((item) => UNDECIDED.has(item.text))

@@ -25,12 +25,17 @@ export function readMessage(text: string, setting: Setting): QuestionReading {
   return { intent, ...treeFor(intent, items, setting) };
 }
 
+const PAST = wordSet('was were had got did came went took gave picked watered fed moved');
 const AGAIN = wordSet('again twice off out over');
 /** Who asks so wants no record. */
 const WH = wordSet('what when which');
 const DUE_WORDS = wordSet('due overdue next deadline deadlines jobs job todo list coming');
 /** "will tip the king tomorrow" tells of a plan. */
 const PLANS = wordSet('will gonna going plan planning must hope hoping aim aiming gotta');
+/** Who hopes or reckons tells, unless something is asked outright. */
+const HOPES = wordSet(
+  'hope hoping hopefully should reckon think wonder expecting fingers praying bet betting wish',
+);
 const PERMITTED = wordSet('ok okay safe fine alright wise');
 const VERBS_FIRST = wordSet('is are do does did can could will would should shall am');
 /** Words that ask by themselves, without a question mark. */
@@ -66,6 +71,7 @@ function intentOf(items: readonly Item[], setting: Setting): Intent {
   const asking = clauses.filter(
     (clause, c) =>
       asksOutright(clause, either) &&
+      !(clause.sub === 'when' && isPast(clause)) &&
       !(stating[c - 1] === true && ((clause.sub === 'when' && !isInverted(clause)) || isTag(clause))),
   );
   const asked = new Set<AskIntent>();
@@ -76,6 +82,7 @@ function intentOf(items: readonly Item[], setting: Setting): Intent {
       if (intent !== 'tip' || clauses.some(namesTip) || asking.some(isAgain)) asked.add(intent);
   // "… has rust, what do i spray": news first, the question is for the club.
   const forTheClub = !plain.some((item) => DUE_WORDS.has(item.text));
+  if (found.has('tip-now') && (asking.length > 0 || either)) return 'tip';
   if (stated && [...asked].every((intent) => intent === 'roundup' || (intent === 'due' && forTheClub)))
     return 'note';
   const all = asked.size > 0 ? asked : found;
@@ -94,7 +101,8 @@ function intentOf(items: readonly Item[], setting: Setting): Intent {
   )
     return 'tip';
   const untimed = all.has('due') && !plain.some((item) => item.mention || item.classes.has('RIPE'));
-  if (all.has('ripe-when') && !untimed) return 'ripe-when';
+  const told = asked.size === 0 && plain.some((item, i) => HOPES.has(item.text) && i < 6);
+  if (all.has('ripe-when') && !untimed && !told) return 'ripe-when';
   if (all.has('due') && !plain.some((item) => item.classes.has('WEATHER'))) return 'due';
   if (saysYesOrNo(items) && clauses.some(namesTip)) return 'tip';
   return (
@@ -133,6 +141,13 @@ function isAgain({ items }: Clause): boolean {
 /** "when do i eat" asks, "when it had 6 leaves" tells when. */
 function isInverted({ items }: Clause): boolean {
   return VERBS_FIRST.has(items[0]?.text ?? '');
+}
+
+/** "when i tipped it", "when it had 6 leaves": a time, not a question. */
+function isPast(clause: Clause): boolean {
+  return (
+    !isInverted(clause) && clause.items.some((item) => item.classes.has('TIPPED') || PAST.has(item.text))
+  );
 }
 
 function isTag(clause: Clause): boolean {
@@ -203,7 +218,7 @@ function isHowTo(plain: readonly Item[]): boolean {
 const ASSISTANT = wordSet(`
   log record note notes reminders reminder nudges pings delete undo edit change add command commands
   type tell see help bot work works say write units celsius fahrenheit zone photos photo sheet manual
-  ask export rename enter set join leave remove correct thing start turn menu you use
+  mean means ask export rename enter set join leave remove correct thing start turn menu you use
 `);
 
 /** "how do i pinch it" wants a verdict on a tree, not a page of help. */

@@ -1,5 +1,6 @@
 /** What a message to the assistant may want besides recording: a line a phrase, in the notation of `predicates/`. */
-export type AskIntent = 'tip' | 'ripe-when' | 'due' | 'roundup' | 'help' | 'record';
+/** `tip-now` are the phrases that ask for a verdict without naming the pinch. */
+export type AskIntent = 'tip' | 'tip-now' | 'ripe-when' | 'due' | 'roundup' | 'help' | 'record';
 
 export const INTENTS: readonly (readonly [intent: AskIntent, patterns: readonly string[]])[] = [
   [
@@ -26,7 +27,11 @@ export const INTENTS: readonly (readonly [intent: AskIntent, patterns: readonly 
   [
     'help',
     [
-      'new here|to ~ ~ start|begin',
+      'what does ~ mean',
+      'take back|out|off DET? note|entry|log|record|observation|pick|mistake',
+      'what|who is ostiole',
+      'mean here|by',
+      'new ~ ~ start|begin',
       'where|how do i start|begin',
       'can|do|does i|it|we use|log|matter|write|send|enter|say|mix|put',
       'need|want|after a? hand|help|pointers',
@@ -81,6 +86,15 @@ export const INTENTS: readonly (readonly [intent: AskIntent, patterns: readonly 
   [
     'roundup',
     [
+      'how has|is|was|did|have ~ us all',
+      'for us all',
+      'us all',
+      'people|folks ~ picking|picked|doing|eating|seeing|tipping|getting',
+      'any ~ out there',
+      'out there yet',
+      'clubs|groups|members|members ~ crop|harvest|season|figs',
+      'club|group summary|news|total|totals|update',
+      'which|who of us|you',
       'sum|sums|add|wrap|round up',
       'who ~ ~ first|most|biggest|earliest fig|figs|fruit|crop',
       'who ~ first',
@@ -156,8 +170,28 @@ export const INTENTS: readonly (readonly [intent: AskIntent, patterns: readonly 
     ],
   ],
   [
+    'tip-now',
+    [
+      'go|hold|fire|pinch|tip|nip or wait|not|go|on|leave|skip|hold',
+      'wait|hold|leave ~ or go|pinch|tip|nip|snip',
+      'do|should|shall|can i go again',
+      'go again|twice|round',
+      'behead|decapitate',
+      'off with ~ heads|tops',
+      'secateurs|snips out ~~ or',
+      'missed DET? boat|window|chance',
+      'leaves ~ go|wait|hold ~ or',
+    ],
+  ],
+  [
     'ripe-when',
     [
+      'give|put|name ~ date|day|week|month',
+      'put ~ date|day|week on|to',
+      'DATE or? DATE $',
+      'ripening|ripeness|harvest|picking outlook|forecast|date|time|window|prospects',
+      'ripe date|dates',
+      'how ~ crop TREE',
       'figs|fruit by|before DATE',
       'ripe|figs|fruit|crop ~ by|before DATE',
       'DATE|weeks|week|months|month|days|while|long away|off|out',
@@ -225,6 +259,8 @@ export const INTENTS: readonly (readonly [intent: AskIntent, patterns: readonly 
   [
     'due',
     [
+      'what ~ got for me|us',
+      'for me today|this|to do',
       'what comes up',
       'start today|with|first|on|now',
       'looking|look at first|next|now',
