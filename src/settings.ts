@@ -58,7 +58,7 @@ const address = (example: string) =>
   z
     .string()
     .refine(isHttpAddress, `should be an address such as ${example}`)
-    .transform((text) => text.replace(/\/+$/, ''));
+    .transform((text) => text.replace(/(?<!\/)\/+$/, ''));
 
 const logChannel = z.string().transform((text, context): LogChannelSetting => {
   if (/^(on|yes|true|1)$/i.test(text)) return { allowed: true, channelId: null };

@@ -52,9 +52,7 @@ export async function placeFromInput(context: Context, input: Input): Promise<Pl
 
 function nearWords(near: readonly Place[]): string {
   const labels = near.slice(0, 3).map(({ label }) => label);
-  return labels.length === 0
-    ? ''
-    : ` (did you mean ${listWords(labels).replace(/ and (?=[^,]*$)/, ' or ')}?)`;
+  return labels.length === 0 ? '' : ` (did you mean ${listWords(labels, 'or')}?)`;
 }
 
 /** A garden's position is kept to 0.01° and no closer: it is somebody's home. */

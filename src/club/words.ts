@@ -58,9 +58,9 @@ export function countWords(count: number, one: string, many = `${one}s`): string
 }
 
 /** `a`, `a and b`, `a, b and c`. */
-export function listWords(items: readonly string[]): string {
+export function listWords(items: readonly string[], last: 'and' | 'or' = 'and'): string {
   if (items.length <= 1) return items[0] ?? '';
-  return `${items.slice(0, -1).join(', ')} and ${items.at(-1)}`;
+  return `${items.slice(0, -1).join(', ')} ${last} ${items.at(-1)}`;
 }
 
 /** The same, with all beyond the first `most` only counted: `a, b and 3 more`. */

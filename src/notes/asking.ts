@@ -53,7 +53,7 @@ export function readAnswer(text: string, ask: Ask, setting: Setting): Answer | n
   const plain = text
     .trim()
     .toLowerCase()
-    .replace(/[!.\s]+$/, '')
+    .replace(/(?<![!.\s])[!.\s]+$/, '')
     .slice(0, 80);
   if (plain === '' || plain.includes('?') || plain.split(/\s+/).length > 7) return null;
   const short = plain.replace(POLITE, '');

@@ -13,11 +13,11 @@ export type WrittenDate =
       readonly timed: boolean;
     };
 
-const YEAR_FIRST = /^(\d{4})([-/.])(\d{1,2})\2(\d{1,2})(?:[T ,]\s*(.*))?$/;
+const YEAR_FIRST = /^(\d{4})([-/.])(\d{1,2})\2(\d{1,2})(?:[T ,]\s*(\S.*)?)?$/;
 const COMPACT = /^(\d{4})(\d{2})(\d{2})$/;
-const YEAR_LAST = /^(\d{1,2})([-/. ])(\d{1,2})\2(\d{4}|\d{2})(?:[T ,]\s*(.*))?$/;
-const DAY_NAME_YEAR = /^(\d{1,2})[-/. ]+([a-z]{3,9})\.?[-/., ]+(\d{4})(?:[T ,]\s*(.*))?$/i;
-const NAME_DAY_YEAR = /^([a-z]{3,9})\.?[-/. ]+(\d{1,2})(?:,\s*|[-/. ]+)(\d{4})(?:[T ,]\s*(.*))?$/i;
+const YEAR_LAST = /^(\d{1,2})([-/. ])(\d{1,2})\2(\d{4}|\d{2})(?:[T ,]\s*(\S.*)?)?$/;
+const DAY_NAME_YEAR = /^(\d{1,2})[-/. ]+([a-z]{3,9})\.?[-/., ]+(\d{4})(?:[T ,]\s*(\S.*)?)?$/i;
+const NAME_DAY_YEAR = /^([a-z]{3,9})\.?[-/. ]+(\d{1,2})(?:,\s*|[-/. ]+)(\d{4})(?:[T ,]\s*(\S.*)?)?$/i;
 const MIDNIGHT = /^(0?0[:.]?00([:.]00(\.0+)?)?|12:00(:00)? ?am)?( ?(z|utc|[+-]\d{2}:?\d{2}))?$/i;
 
 /** A date cell as it is written, or null when it is no date. */

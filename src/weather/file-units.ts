@@ -24,7 +24,7 @@ export function settleUnit(
     const unit = rows.find(({ high, low }) => high ?? low);
     return { unit: (unit?.high ?? unit?.low)?.unit ?? 'C', from: 'file' };
   }
-  if (/0[.,]1\s*(°|º|deg(rees?)?)?\s*c/i.test(preamble)) return { unit: 'tenths', from: 'file' };
+  if (/0[.,]1\s*(?:(?:°|º|deg(?:rees?)?)\s*)?c/i.test(preamble)) return { unit: 'tenths', from: 'file' };
   const inPreamble = unitIn(preamble);
   if (inPreamble) return { unit: inPreamble, from: 'file' };
   // NASA POWER's temperatures are in °C (its parameter dictionary); the name is POWER's own.

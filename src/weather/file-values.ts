@@ -11,7 +11,7 @@ export const LOWEST_TENTHS = -600;
 export const HIGHEST_TENTHS = 600;
 
 const PLAIN = /^[+-]?\d{1,5}(?:[.,]\d{1,6})?$/;
-const WITH_UNIT = /^([+-]?\d{1,5}(?:[.,]\d{1,6})?)\s*(?:°|º|deg)?\s*([cf])\.?$/i;
+const WITH_UNIT = /^([+-]?\d{1,5}(?:[.,]\d{1,6})?)\s*(?:(?:°|º|deg)\s*)?([cf])\.?$/i;
 const NO_READING = new Set(
   '|m|na|n/a|nan|null|none|nil|-|--|---|–|—|x|.|..|?|*|t|tr|trace|missing'.split('|'),
 );

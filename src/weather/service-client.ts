@@ -48,7 +48,7 @@ export class ServiceClient {
 
   constructor(name: string, base: string, options: ClientOptions = {}) {
     this.name = name;
-    this.#base = base.replace(/\/+$/, '');
+    this.#base = base.replace(/(?<!\/)\/+$/, '');
     this.#origin = new URL(base).origin;
     this.#timeoutMs = options.timeoutMs ?? TIMEOUT_MS;
     this.#maxBytes = options.maxBytes ?? MAX_BYTES;

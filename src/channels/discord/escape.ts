@@ -3,7 +3,7 @@ const MARKS = /[\\*_~`|<>[\]@#]/g;
 // A channel's link pings nobody, and /club shows them.
 const CHANNEL_LINK = /<#\d{15,21}>/g;
 // At the start of a line these make headings, small print, quotes and lists.
-const LINE_START = /^(\s*)(?:([-+])|(\d+)\.)(?=\s)/gm;
+const LINE_START = /^([^\S\n\r\u2028\u2029]*)(?:([-+])|(\d+)\.)(?=\s)/gm;
 // Would be made a link.
 const ADDRESS = /:(?=\/\/)/g;
 // What no reader sees: control characters other than line ends, and marks that turn the reading direction.
