@@ -17,12 +17,15 @@ export const CODES = {
   invalidWebhookToken: 50027,
 } as const;
 
+/** Why a direct message failed whose member takes none from this server. */
+export const CLOSED_DMS = 'the member’s direct messages are closed';
+
 const DEAD: ReadonlyMap<number, string> = new Map([
   [CODES.unknownChannel, 'the channel is gone'],
   [CODES.unknownGuild, 'the server is gone'],
   [CODES.unknownUser, 'the member is gone from Discord'],
   [CODES.missingAccess, 'the assistant may not see the channel'],
-  [CODES.closedDirectMessages, 'the member’s direct messages are closed'],
+  [CODES.closedDirectMessages, CLOSED_DMS],
   [CODES.missingPermissions, 'the assistant may not write in the channel'],
 ]);
 

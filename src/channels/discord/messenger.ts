@@ -5,7 +5,7 @@ import { describeError, type Log } from '../../log.ts';
 import type { DeliveryOutcome, Messenger, Outgoing } from '../../nudges/messenger.ts';
 import { updateClub } from '../../records/clubs.ts';
 import type { Database } from '../../records/database.ts';
-import { CODES, classifyFailure, codeOf } from './failures.ts';
+import { CLOSED_DMS, CODES, classifyFailure, codeOf } from './failures.ts';
 import { LIMITS } from './limits.ts';
 import { keepLongReply } from './long-replies.ts';
 import { openDirect, sendTo } from './post.ts';
@@ -40,7 +40,10 @@ export class DiscordMessenger implements Messenger {
       message.way === 'channel' ? [this.#toChannel, this.#toMember] : [this.#toMember, this.#toChannel];
     const reasons: string[] = [];
     for (const way of ways) {
-      const outcome = await way.call(this, message);
+      const outcome = await way.call(
+        this,
+        reasons.includes(CLOSED_DMS) ? withWordOfClosed(message) : message,
+      );
       if (outcome === null) continue;
       if (outcome.kind !== 'dead') return outcome;
       reasons.push(outcome.reason);
@@ -119,6 +122,15 @@ export class DiscordMessenger implements Messenger {
   async #setTrouble({ club }: Outgoing, trouble: string | null): Promise<void> {
     if (club.trouble !== trouble) await updateClub(this.#options.db, club.id, { trouble });
   }
+}
+
+/** A member who chose direct messages learns in the channel why the message stands there, and what to do. */
+function withWordOfClosed(message: Outgoing): Outgoing {
+  const why =
+    'This was meant as a direct message, but yours are closed to me. Open them for this server, or choose ' +
+    'the channel with /garden set nudges:channel.';
+  const { reply } = message;
+  return { ...message, reply: { ...reply, text: [reply.text, why].filter(Boolean).join('\n\n') } };
 }
 
 class ForeignChannel extends Error {

@@ -177,6 +177,7 @@ describe('a nudge', () => {
     const outcome = await messenger().send(outgoing({ way: 'direct' }));
     expect(outcome).toMatchObject({ kind: 'sent', channelId: channel.id });
     expect(channel.messages[0]?.api.content).toBe(`<@${ana.api.id}>`);
+    expect(JSON.stringify(channel.messages[0]?.api)).toContain('direct message, but yours are closed');
   });
 
   it('pitfall 14, closed DMs: with no channel either it is dead, and nothing throws', async () => {
