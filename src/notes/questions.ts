@@ -36,6 +36,8 @@ const PLANS = wordSet('will gonna going plan planning must hope hoping aim aimin
 const HOPES = wordSet(
   'hope hoping hopefully should reckon think wonder expecting fingers praying bet betting wish',
 );
+const WHO = wordSet('who whos');
+const HAVE_FIRST = wordSet('have has dare did was were');
 const PERMITTED = wordSet('ok okay safe fine alright wise');
 const VERBS_FIRST = wordSet('is are do does did can could will would should shall am');
 /** Words that ask by themselves, without a question mark. */
@@ -82,12 +84,14 @@ function intentOf(items: readonly Item[], setting: Setting): Intent {
       if (intent !== 'tip' || clauses.some(namesTip) || asking.some(isAgain)) asked.add(intent);
   // "… has rust, what do i spray": news first, the question is for the club.
   const forTheClub = !plain.some((item) => DUE_WORDS.has(item.text));
-  if (found.has('tip-now') && (asking.length > 0 || either)) return 'tip';
+  const verdict = found.has('tip-now') && (asking.length > 0 || either);
+  if (verdict && !(stated && clauses.length === 1)) return 'tip';
   if (stated && [...asked].every((intent) => intent === 'roundup' || (intent === 'due' && forTheClub)))
     return 'note';
   const all = asked.size > 0 ? asked : found;
   const ofClub = plain.some((item) => CLUB.has(item.text)) && !plain.some((item) => item.mention);
   if (all.has('roundup') && (ofClub || !all.has('tip'))) return 'roundup';
+  if (found.has('roundup') && ofClub && WHO.has(plain[0]?.text ?? '')) return 'roundup';
   if (
     all.has('tip') &&
     (asked.has('tip') ||
@@ -101,16 +105,13 @@ function intentOf(items: readonly Item[], setting: Setting): Intent {
   )
     return 'tip';
   const untimed = all.has('due') && !plain.some((item) => item.mention || item.classes.has('RIPE'));
-  const told = asked.size === 0 && plain.some((item, i) => HOPES.has(item.text) && i < 6);
+  const told = asking.length === 0 && plain.some((item) => HOPES.has(item.text));
   if (all.has('ripe-when') && !untimed && !told) return 'ripe-when';
   if (all.has('due') && !plain.some((item) => item.classes.has('WEATHER'))) return 'due';
   if (saysYesOrNo(items) && clauses.some(namesTip)) return 'tip';
-  return (
-    intentByCues(
-      items,
-      items.some((item) => item.text === '?'),
-    ) ?? 'note'
-  );
+  const marked = items.some((item) => item.text === '?');
+  if (!marked && (told || clauses.every((clause) => clause.sub === 'when' && isPast(clause)))) return 'note';
+  return intentByCues(items, marked) ?? 'note';
 }
 
 function intentsOf(items: readonly Item[]): Set<AskIntent> {
@@ -124,7 +125,13 @@ function asksOutright(clause: Clause, either: boolean): boolean {
   if (either && clause.items.some((item) => item.classes.has('TIP') || item.classes.has('TIPPING')))
     return true;
   const [first, second] = clause.items;
+  if (first?.text === 'should' || first?.text === 'shall') return true;
   if (second?.text === 'to' && PERMITTED.has(first?.text ?? '')) return true;
+  if (
+    HAVE_FIRST.has(first?.text ?? '') &&
+    (second?.type === 'tree' || second?.text === 'i' || second?.text === 'we')
+  )
+    return true;
   if (clause.items.some((item, i) => VERBS_FIRST.has(item.text) && isAskedAbout(clause.items[i + 1])))
     return true;
   return clause.items.some(
@@ -210,7 +217,7 @@ function isHowTo(plain: readonly Item[]): boolean {
     ) ||
     (['can', 'could', 'do'].includes(words[0] ?? '') && ['i', 'you'].includes(words[1] ?? '')) ||
     words.includes('commands') ||
-    (words[0] === 'where' && ['do', 'can', 'is'].includes(words[1] ?? '')) ||
+    words.some((word, i) => word === 'where' && ['do', 'can', 'is'].includes(words[i + 1] ?? '')) ||
     (words[0] === 'what' && words[1] === 'is' && words.includes('way'))
   );
 }
@@ -223,6 +230,7 @@ const ASSISTANT = wordSet(`
 
 /** "how do i pinch it" wants a verdict on a tree, not a page of help. */
 function isAboutTrees(plain: readonly Item[], howTo: boolean): boolean {
+  if (plain.some((item) => item.text === 'mean' || item.text === 'means')) return false;
   const tip =
     plain.some((item) => item.classes.has('TIP') || item.classes.has('TIPPING')) &&
     !plain.some(

@@ -14,9 +14,12 @@ const QUESTIONS = [
   ['questions-public.jsonl', 0.95],
   ['questions-dev.jsonl', 0.95],
   ['questions-dev-2.jsonl', 0.95],
-  ['questions-dev-3.jsonl', 0.88],
-  ['questions-dev-4.jsonl', 0.84],
-  ['questions-dev-5.jsonl', 0.88],
+  ['questions-dev-3.jsonl', 0.97],
+  ['questions-dev-4.jsonl', 0.95],
+  ['questions-dev-5.jsonl', 0.97],
+  ['questions-dev-6.jsonl', 0.95],
+  ['questions-dev-7.jsonl', 0.96],
+  ['questions-own.jsonl', 0.95],
 ] as const;
 
 /** Labelled messages; the labels follow corpus/RULES.md. `npm run corpus -- FILE` lists the misses. */

@@ -172,6 +172,7 @@ export const INTENTS: readonly (readonly [intent: AskIntent, patterns: readonly 
   [
     'tip-now',
     [
+      'secateurs|snips|shears ~~ or wait|not|leave',
       'go|hold|fire|pinch|tip|nip or wait|not|go|on|leave|skip|hold',
       'wait|hold|leave ~ or go|pinch|tip|nip|snip',
       'do|should|shall|can i go again',
@@ -186,6 +187,8 @@ export const INTENTS: readonly (readonly [intent: AskIntent, patterns: readonly 
   [
     'ripe-when',
     [
+      'dare i hope',
+      'hope|hoping for ~ ripe',
       'give|put|name ~ date|day|week|month',
       'put ~ date|day|week on|to',
       'DATE or? DATE $',
