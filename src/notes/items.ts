@@ -1,8 +1,10 @@
+import { dropAsides } from './asides.ts';
 import type { Setting } from './contract.ts';
 import { findDates, findVagueDates, type PlacedHit } from './dates/index.ts';
 import { mendWord } from './lexicon/vocabulary.ts';
 import { classesOf } from './lexicon/word-classes.ts';
 import { mendItems } from './mend-items.ts';
+import { joinPlaces } from './places.ts';
 import { findQuantities, type Quantity } from './quantities.ts';
 import { tokenise } from './tokens.ts';
 import { findMentions, type Mention } from './trees/mentions.ts';
@@ -19,6 +21,8 @@ export interface Item {
   readonly mention?: Mention;
   readonly date?: PlacedHit;
   readonly quantity?: Quantity;
+  /** How many places a list of nodes names. */
+  readonly places?: number;
 }
 
 const NO_CLASSES: ReadonlySet<string> = new Set();
@@ -30,7 +34,7 @@ export function readItems(text: string, setting: Setting): readonly Item[] {
   const words = joinOldWood(readWords(text, setting));
   const dated = placeDates(text, words, setting);
   const named = findMentions(dated, setting.roster);
-  return mendItems(findQuantities(named));
+  return dropAsides(mendItems(joinPlaces(findQuantities(named))));
 }
 
 function readWords(text: string, setting: Setting): Item[] {
@@ -103,10 +107,14 @@ function placeDates(text: string, items: readonly Item[], setting: Setting): Ite
       !dates.some((date) => date.index < hit.index + hit.length && hit.index < date.index + date.length),
   );
   if (dates.length === 0 && vague.length === 0) return [...items];
+  const oldWood = items.filter((item) => item.text === 'oldwood');
   const spans: Item[] = [
     ...dates.map((date) => spanItem(date, 'date', date)),
     ...vague.map((hit) => spanItem(hit, 'vague', undefined)),
-  ].sort((a, b) => a.start - b.start);
+  ]
+    // "last yrs wood" is where brebas grow, no date.
+    .filter((span) => !oldWood.some((item) => span.start < item.end && item.start < span.end))
+    .sort((a, b) => a.start - b.start);
   const out: Item[] = [];
   let s = 0;
   for (const item of items) {

@@ -1,3 +1,4 @@
+import { onlyAnnounces } from './announcements.ts';
 import type { Clause } from './clauses.ts';
 import { findHits, type Hit } from './hits.ts';
 import type { Item } from './items.ts';
@@ -25,7 +26,7 @@ export interface Saying {
   readonly pronoun: boolean;
   /** Whole message part: "every last one", "the lot". */
   readonly total: boolean;
-  readonly breba: boolean;
+  breba: boolean;
   readonly main: boolean;
   dropped: boolean;
   /** A number said later for what this clause tells. */
@@ -40,12 +41,6 @@ const TOTAL = wordSet(`
   every all everything lot whole entire everyone both completely totally
 `);
 const BARE_WORDS = new Set(['each', 'too', 'as', 'well', 'also', 'same', 'both', 'all', 'is']);
-/** Words that announce news and tell none: "new development on the alma, folks". */
-const ANNOUNCING = wordSet(`
-  for on from with of about is time you what everyone 's new today my at this in here quick something
-  again i have some to guys all development developments are got folks special ladies gentlemen we go
-  major great me never believe will details later see the
-`);
 const COMPARING = new Set(['than', 'like', 'unlike']);
 const PLACING = new Set(['near', 'beside', 'behind', 'between', 'by']);
 
@@ -84,13 +79,7 @@ export function readSaying(clause: Clause, today: string): Saying {
     bare: words.every(
       (item) => BARE_CLASSES.some((name) => item.classes.has(name)) || BARE_WORDS.has(item.text),
     ),
-    empty: words.every(
-      (item) =>
-        item.classes.has('EMPTY') ||
-        item.classes.has('DET') ||
-        item.classes.has('TREEWORD') ||
-        ANNOUNCING.has(item.text),
-    ),
+    empty: onlyAnnounces(items),
     pronoun: words.some((item) => PRONOUNS.has(item.text)),
     total:
       words.some((item) => TOTAL.has(item.text)) ||

@@ -1,0 +1,29 @@
+import type { Item } from './items.ts';
+import { TEASERS } from './lexicon/teasers.ts';
+import { wordSet } from './lexicon/word-set.ts';
+import { compileTable, findMatches } from './patterns.ts';
+
+const TEASER_INDEX = compileTable(TEASERS);
+
+/** Words that announce news and tell none: "new development on the alma, folks". */
+const ANNOUNCING = wordSet(`
+  for on from with of about is time you what everyone 's new today my at this in here quick something
+  again i have some to guys all development developments are got folks special ladies gentlemen we go
+  major great me never believe will details later see the has front finally last over and lads team
+  did done doing theres up to
+`);
+const ANNOUNCING_CLASSES = ['EMPTY', 'DET', 'TREEWORD'];
+
+/** Whether a clause only announces: what was seen has to be asked. */
+export function onlyAnnounces(items: readonly Item[]): boolean {
+  const words = items.filter((item) => item.type === 'word' || item.type === 'number');
+  if (words.every(isAnnouncing)) return true;
+  const teasers = findMatches(items, TEASER_INDEX);
+  if (teasers.length === 0) return false;
+  const teasing = new Set(teasers.flatMap(({ at }) => at.map((i) => items[i])));
+  return words.every((item) => teasing.has(item) || isAnnouncing(item));
+}
+
+function isAnnouncing(item: Item): boolean {
+  return ANNOUNCING_CLASSES.some((name) => item.classes.has(name)) || ANNOUNCING.has(item.text);
+}
