@@ -189,7 +189,10 @@ function splitsAt(items: readonly Item[], i: number): boolean {
   const word = items[i]?.text;
   const before = items[i - 1]?.text ?? '';
   if (word === 'but')
-    return before !== 'nothing' && before !== 'all' && before !== 'help' && before !== 'none';
+    return (
+      items[i + 1]?.classes.has('HAVE') === true ||
+      (before !== 'nothing' && before !== 'all' && before !== 'help' && before !== 'none')
+    );
   if (word === 'yet')
     return (
       items[i + 1] !== undefined &&
@@ -234,6 +237,13 @@ function isPreposition(items: readonly Item[], i: number): boolean {
   if (word === 'as') return !['soon', 'long'].includes(next.text) && before !== 'soon' && before !== 'just';
   if (word === 'cause') return before === '';
   if (word === 'once') return ['twice', 'more', 'again', 'a', 'every'].includes(next.text);
+  // "that's when i tipped it" tells of it.
+  if (
+    word === 'when' &&
+    ['is', 'was'].includes(before) &&
+    ['that', 'it', 'this'].includes(items[i - 2]?.text ?? '')
+  )
+    return true;
   if (word === 'who' || word === 'which') return false;
   if (['if', 'because', 'unless', 'whether', 'whenever', 'when'].includes(word ?? '')) return false;
   if (TIMES.has(next.type))
@@ -262,6 +272,7 @@ function isFixedPair(items: readonly Item[], i: number): boolean {
   const before = items[i - 1]?.text ?? '';
   return (
     (before === 'black' && next === 'blue') ||
+    (before === 'one' && next === 'only') ||
     (next === 'a' && items[i + 2]?.text === 'half') ||
     (before === 'more' && next === 'more') ||
     (before === 'up' && next === 'down') ||

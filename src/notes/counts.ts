@@ -54,8 +54,22 @@ export function countFor(
     if (number === null && counts(items, i, noun, hit) && Number.isInteger(quantity.value))
       number = { count: quantity.value };
   }
+  const places = placesOf(items);
+  if (places !== null) return { count: places * (number?.count ?? oneOf(items, noun, hit)?.count ?? 1) };
+  // "a fig in every armpit": one of each is no number.
+  if (number === null && noun === 'FRUIT' && items.some((item) => EACH.has(item.text))) return weight;
   return number ?? weight ?? oneOf(items, noun, hit);
 }
+
+/** "nodes 4, 6 and 9 have a fig each": how many times the number counts; null where it is said once. */
+function placesOf(items: readonly Item[]): number | null {
+  const places = items.find((item) => item.places !== undefined)?.places ?? null;
+  return places !== null && items.some((item) => item.text === 'each' || item.text === 'apiece')
+    ? places
+    : null;
+}
+
+const EACH = new Set(['every', 'each', 'per', 'apiece', 'ever', 'most']);
 
 /** Words after a number that leave it the number of figs. */
 const GOES_ON = wordSet(`
@@ -95,7 +109,9 @@ function counts(items: readonly Item[], i: number, noun: string, hit: Hit): bool
     next.classes.has('RIPE') ||
     next.classes.has('RIPEN') ||
     next.classes.has('DROPPED') ||
-    ['each', 'in', 'total', 'so', 'have', 'has', 'figs', 'came', 'more', 'this'].includes(next.text)
+    ['each', 'in', 'out', 'outta', 'total', 'so', 'have', 'has', 'figs', 'came', 'more', 'this'].includes(
+      next.text,
+    )
   )
     return true;
   return false;
@@ -106,7 +122,8 @@ function oneOf(items: readonly Item[], noun: string, hit: Hit): Count | null {
     noun === 'CUTTING' &&
     items.some(
       (item, i) => ['cutting', 'stick', 'scion'].includes(item.text) && items[i - 1]?.type === 'tree',
-    )
+    ) &&
+    !items.some((item) => item.text === 'every' || item.text === 'each')
   )
     return { count: 1 };
   for (let i = 0; i < items.length; i++) {
@@ -146,6 +163,14 @@ function oneOf(items: readonly Item[], noun: string, hit: Hit): Count | null {
         // "the first fig", "a leader"; "the side shoot" has more words of the kind before its noun.
         return { count: 1 };
       }
+      // "a main crop from the celeste": one fig of it.
+      if (
+        hit.kind === 'picked' &&
+        next.text === 'crop' &&
+        items[j - 1]?.text === 'main' &&
+        item.text !== 'first'
+      )
+        return { count: 1 };
       if (
         noun === 'FRUIT' &&
         next.text === 'one' &&

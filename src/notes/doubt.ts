@@ -142,6 +142,18 @@ function candidates(event: ReadEvent, pieces: readonly Piece[], today: Day): num
     break;
   }
   const { count } = event;
+  if (count !== undefined && !chosen.some((p) => pieces[p]?.numbers.includes(count))) {
+    // "how many figs? 16 on the alma": the clause that gives the number tells it.
+    const counting = pieces.flatMap((piece, p) =>
+      event.tree !== null &&
+      piece.own.includes(event.tree) &&
+      piece.numbers.includes(count) &&
+      coreOf(event.kind, piece) >= 0
+        ? [p]
+        : [],
+    );
+    if (counting.length === 1) chosen = counting;
+  }
   if (count !== undefined)
     chosen = orAll(
       chosen.filter((p) => pieces[p]?.numbers.includes(count)),
@@ -206,7 +218,9 @@ function reaches(
   if (doubt.piece > p) {
     // "the king has figs, he says": a short clause that follows; "it drops its figs if …": one joined on.
     if (doubt.reach !== 'sentence' || doubt.piece !== p + 1) return false;
-    if (doubt.why === 'asked') return from.join === 'or' || from.items.length <= 3;
+    if (doubt.why === 'asked')
+      // "…, maybe next year" asks nothing of today.
+      return from.join === 'or' || (from.items.length <= 3 && !from.items.some((item) => item.date));
     if (doubt.why !== 'told' && (kind === 'tipped' || kind === 'picked')) return false;
     return from.join === 'sub' || (doubt.why === 'told' && from.items.length <= 4);
   }

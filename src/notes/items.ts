@@ -141,8 +141,9 @@ function spanItem(
   type: 'date' | 'vague',
   date: PlacedHit | undefined,
 ): Item {
-  // A full stop after the phrase ends the sentence, not the date.
-  const typed = hit.text.replace(/(?<![\s.,;:!?])[\s.,;:!?]+$/, '');
+  // A full stop after the phrase ends the sentence, not the date; that of "13.6." belongs to it.
+  const dotted = /\d\.\d{1,2}\.$/.test(hit.text);
+  const typed = dotted ? hit.text : hit.text.replace(/(?<![\s.,;:!?])[\s.,;:!?]+$/, '');
   // Not the bare word, which patterns may spell out ("ripe date").
   const span = { text: `<${type}>`, typed, start: hit.index, end: hit.index + typed.length, type };
   return date ? { ...span, classes: DATE_CLASSES, date } : { ...span, classes: NO_CLASSES };

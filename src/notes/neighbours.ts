@@ -1,21 +1,25 @@
 import type { Saying } from './sayings.ts';
 
-/** "harvest: ronde 11, alma 3": the heading says what was done with all that follows. */
+/** "harvest: ronde 11, alma 3", "breba count, king: 9": the heading says what was done with all that follows. */
 export function spreadHeadings(sayings: readonly Saying[]): void {
   sayings.forEach((heading, h) => {
     const next = sayings[h + 1];
     const hit = heading.hits[0];
-    if (!hit || heading.mentions.length > 0 || next?.clause.join !== 'colon' || heading.items.length > 5)
-      return;
+    if (!hit || !next || heading.mentions.length > 0 || heading.items.length > 5) return;
     if (heading.items.some((item) => item.quantity)) return;
+    const counted = next.clause.join === 'comma' && next.bare && isTally(next) && hit.kind === 'fruitlets';
+    if (next.clause.join !== 'colon' && !counted) return;
     let given = false;
     for (let k = h + 1; k < sayings.length; k++) {
       const saying = sayings[k];
-      if (!saying || saying.clause.sentence !== heading.clause.sentence) break;
+      if (!saying) break;
+      const near = saying.clause.sentence === heading.clause.sentence;
+      if (!near && !(saying.bare && isTally(saying))) break;
       if (saying.mentions.length === 0 || saying.hits.some((each) => each.kind !== 'fruitlets')) continue;
       const end = saying.items.length;
       saying.hits = [{ kind: hit.kind, at: [], first: end, last: end, core: end }];
       saying.count = saying.items.find((item) => item.quantity)?.quantity ?? null;
+      saying.breba ||= heading.breba;
       given = true;
     }
     if (given) {
@@ -23,6 +27,14 @@ export function spreadHeadings(sayings: readonly Saying[]): void {
       heading.dropped = true;
     }
   });
+}
+
+/** A tree with its number or "none". */
+function isTally(saying: Saying): boolean {
+  return (
+    saying.mentions.length > 0 &&
+    saying.items.some((item) => item.quantity !== undefined || item.classes.has('NONE'))
+  );
 }
 
 /** "last year's wood gave 3 figs, eaten": what was told of before is what was eaten. */
@@ -39,14 +51,38 @@ export function eatWhatWasThere(sayings: readonly Saying[]): void {
       const before = sayings[k];
       if (!before || before.clause.sentence !== saying.clause.sentence) return;
       const shown = before.hits.find((hit) => hit.kind === 'fruitlets' || hit.kind === 'ripening');
-      if (!shown) continue;
+      if (!shown && !isFirstFig(before)) continue;
+      // "showing may 6, first one picked june 27": seen on one day and eaten on another.
+      if (before.date && saying.date) return;
+      if (!shown) {
+        before.hits = [{ ...eaten, at: [], first: before.items.length, last: before.items.length }];
+        before.date ??= saying.date;
+        saying.hits = [];
+        saying.dropped = true;
+        return;
+      }
       before.hits = before.hits.map((hit) => (hit === shown ? { ...hit, kind: 'picked' as const } : hit));
       before.date ??= saying.date;
       saying.hits = [];
       saying.dropped = true;
-      return;
+      if (!saying.items.some((item) => item.text === 'both' || item.text === 'all')) return;
     }
   });
+}
+
+/** "my first alma, gone in one bite": a tree's name for its fruit. */
+function isFirstFig({ hits, items, mentions, mood }: Saying): boolean {
+  return (
+    hits.length === 0 &&
+    mentions.length === 1 &&
+    mood.denials.length === 0 &&
+    mood.unrealFrom === null &&
+    items.some((item) => ['first', 'lone', 'only', 'single'].includes(item.text) || item.quantity) &&
+    items.every(
+      (item) =>
+        item.type !== 'word' || ['DET', 'SIZE', 'MY', 'FRUIT', 'RIPE'].some((name) => item.classes.has(name)),
+    )
+  );
 }
 
 /** "round thing at the node on the ronde, fig?": the fragment asks what the thing before it is. */

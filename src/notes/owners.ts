@@ -10,6 +10,13 @@ const GARDEN = wordSet(`
   trees pots plants collection garden yard figs lot orchard containers tree pot greenhouse patio tubs
 `);
 
+/** What is lent over the fence. */
+const LENT = wordSet(`
+  ladder ladders steps snips secateurs pruners clippers loppers shears scissors saw knife trowel fork spade
+  shovel hose barrow wheelbarrow trolley dolly truck van ute car bucket basket bowl bag net netting gloves
+  hand hands help advice tip tips recipe method way example lead kids kid son daughter
+`);
+
 /** At this word it is told of somebody else's tree. */
 export function isOthers(items: readonly Item[], i: number): boolean {
   const item = items[i];
@@ -19,10 +26,16 @@ export function isOthers(items: readonly Item[], i: number): boolean {
   if (item.classes.has('HOUSE') && next?.text === "'s" && items[i + 2]?.type === 'tree') return true;
   if (next && (next.classes.has('SAYS') || next.classes.has('HEDGE'))) return false;
   if (item.classes.has('OTHERS')) {
+    // "the neighbour's cat dug up my alma"
+    const owned = next?.text === "'s" ? items[i + 2] : next;
+    if (owned?.classes.has('THIEF') && !owned.classes.has('OTHERS')) return false;
+    // "with my neighbour's ladder"
+    if (LENT.has(owned?.text ?? '')) return false;
     // "gave a friend three cuttings", "my mate took a photo of my alma" are about one's own.
-    if (before?.text === 'to' || before?.text === 'for' || before?.text === 'with' || before?.text === 'a') {
-      return next?.text === "'s";
-    }
+    const lead = before?.classes.has('DET') && before.text !== 'a' ? items[i - 2] : before;
+    if (['to', 'for', 'with', 'a', 'gave', 'give'].includes(lead?.text ?? '')) return next?.text === "'s";
+    // "my dad scoffed the one ripe alma": at home.
+    if (item.classes.has('KIN') && next?.classes.has('EATEN') && next.text !== 'had') return false;
     if (
       next?.text === "'s" ||
       next?.type === 'tree' ||
@@ -32,7 +45,8 @@ export function isOthers(items: readonly Item[], i: number): boolean {
       return true;
     return before !== undefined && ['at', 'in', 'from', 'the', 'on', 'my'].includes(before.text);
   }
-  if (item.text === 'next' && (next?.text === 'door' || next?.text === 'doors')) return true;
+  if (item.text === 'next' && (next?.text === 'door' || next?.text === 'doors'))
+    return !items.slice(i + 2, i + 4).some((each) => each.classes.has('THIEF'));
   if (
     ['road', 'street', 'lane', 'village', 'corner', 'block'].includes(item.text) &&
     before?.text === 'the' &&
@@ -46,6 +60,9 @@ export function isOthers(items: readonly Item[], i: number): boolean {
       ['tree', 'trees', 'garden', 'place', 'yard', 'greenhouse', 'fig', 'figs'].includes(noun?.text ?? '')
     );
   }
+  // "3 kilos off hers": the tree is not even named.
+  if (['hers', 'theirs', 'yours'].includes(item.text) || (item.text === 'his' && isLastWord(items, i)))
+    return !items.some((each) => each.type === 'tree');
   // "dave's alma", "daves alma": a possessor the lexicon does not know.
   if (next?.text === "'s" && item.type === 'word' && !NO_POSSESSORS.has(item.text)) {
     const noun = items
@@ -59,6 +76,11 @@ export function isOthers(items: readonly Item[], i: number): boolean {
     );
   }
   return false;
+}
+
+function isLastWord(items: readonly Item[], i: number): boolean {
+  const next = items[i + 1];
+  return next === undefined || next.type === 'date' || next.classes.has('BE') || next.classes.has('HAVE');
 }
 
 const HAS_TREES = new Set(["'s", 'has', 'have', 'is', 'had', 'got', 'did']);

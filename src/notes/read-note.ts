@@ -4,15 +4,21 @@ import { doubtsCrop } from './crop-doubt.ts';
 import { guardReading } from './doubt.ts';
 import type { Draft } from './draft.ts';
 import { askKindOfAll, isEmptyNote } from './empty-note.ts';
+import { carryBack, carryKinds, joinFragments } from './gapping.ts';
+import { tellHarvests } from './harvest-told.ts';
 import { inheritMoods } from './inherit-moods.ts';
 import { type Item, readItems } from './items.ts';
 import { eatWhatWasThere, markRiddles, spreadHeadings } from './neighbours.ts';
+import { answerNone } from './none-told.ts';
 import { readHits } from './read-hits.ts';
+import { repeatDays } from './repeat-days.ts';
+import { ripenWhatWasThere } from './ripe-told.ts';
 import { cutRuns } from './runs.ts';
 import { mendRepairs, readSaying } from './sayings.ts';
 import { settleEvents } from './settle.ts';
 import { spreadDates } from './spread-dates.ts';
 import { type Subject, spreadSubjects } from './subjects.ts';
+import { tellWork } from './work-told.ts';
 
 /**
  * Reads a note.
@@ -25,12 +31,19 @@ export function readNote(text: string, setting: Setting): NoteReading {
 
 /** The same for a message whose items were read before. */
 export function readNoteItems(text: string, items: readonly Item[], setting: Setting): NoteReading {
-  const clauses = cutRuns(splitClauses(items));
+  const clauses = cutRuns(joinFragments(splitClauses(items)));
   const sayings = mendRepairs(clauses.map((clause) => readSaying(clause, setting.today)));
   const draft: Draft = { logged: [], pending: [] };
   markRiddles(sayings);
   spreadHeadings(sayings);
+  carryKinds(sayings);
+  carryBack(sayings);
+  repeatDays(sayings);
   eatWhatWasThere(sayings);
+  tellHarvests(sayings);
+  tellWork(sayings);
+  answerNone(sayings);
+  ripenWhatWasThere(sayings);
   const moods = inheritMoods(sayings, setting.today);
   if (isEmptyNote(sayings)) return askKindOfAll(sayings, setting);
   const subjects = spreadSubjects(sayings, setting);

@@ -6,6 +6,8 @@ export const ACTIONS: ReadonlySet<string> = new Set(['tipped', 'care', 'pruned',
 
 export const WERE = new Set(['had', 'was', 'were', 'already']);
 
+const SAME_DAY = new Set(['day', 'night', 'morning', 'evening', 'afternoon']);
+
 /** The day each clause without a date of its own takes over from its neighbours, or null. */
 export function spreadDates(sayings: readonly Saying[], today: Day): (Day | null)[] {
   const out: (Day | null)[] = sayings.map(() => null);
@@ -28,17 +30,21 @@ export function spreadDates(sayings: readonly Saying[], today: Day): (Day | null
       last = on;
       const at = saying.items.indexOf(saying.date as never);
       if (!first) {
+        if (isAside(saying, today)) return;
         // "monday: …", "late may, …": for what follows; after an event without a date, for that one.
-        const previous = sayings[s - 1];
+        const previous = sayings.slice(0, s).findLast((each) => !each.dropped);
+        // "thats when i tipped it. tuesday": a day by itself at the end.
+        const alone = s === sayings.length - 1 && saying.items.length === 1;
         if (
           previous &&
-          previous.clause.sentence === sentence &&
+          (previous.clause.sentence === sentence || alone) &&
           previous.hits.length > 0 &&
+          saying.mood.unrealFrom === null &&
           !previous.date &&
           saying.clause.join !== 'start'
         ) {
           previous.date = saying.date;
-          backfill(sayings, s - 1, out, on);
+          backfill(sayings, sayings.indexOf(previous), out, on);
         } else {
           leading = on;
           const next = sayings[s + 1];
@@ -54,6 +60,16 @@ export function spreadDates(sayings: readonly Saying[], today: Day): (Day | null
       return;
     }
     if (last !== null) {
+      // "frost that night"
+      if (
+        saying.items.some(
+          (item, i) =>
+            (item.text === 'that' || item.text === 'same') && SAME_DAY.has(saying.items[i + 1]?.text ?? ''),
+        )
+      ) {
+        out[s] = last;
+        return;
+      }
       const action = first !== undefined && ACTIONS.has(first.kind);
       const stated = saying.items.some((item) => WERE.has(item.text));
       const shares =
@@ -66,6 +82,21 @@ export function spreadDates(sayings: readonly Saying[], today: Day): (Day | null
   });
   return out;
 }
+
+/** "…, last year none", "…, maybe next year", "…, ronde on sunday": its day is of another season, or of another tree's plans. */
+function isAside(saying: Saying, today: Day): boolean {
+  const { mood, items, date } = saying;
+  const [subject, verb] = items;
+  // "that was last year" tells when it was.
+  if (subject && REFERRING.has(subject.text) && verb?.classes.has('BE')) return false;
+  const tells = items.some(
+    (item) => item.type === 'word' && !item.classes.has('DET') && !item.classes.has('PREP'),
+  );
+  if (tells && (mood.past || mood.unrealFrom !== null)) return true;
+  return saying.mentions.length > 0 && saying.clause.join !== 'start' && (date?.date?.on ?? today) > today;
+}
+
+const REFERRING = new Set(['that', 'this', 'it', 'they', 'which', 'those']);
 
 function isOnlyATime(saying: Saying): boolean {
   return saying.hits.length === 0 && saying.mentions.length === 0 && saying.items.length === 1;

@@ -2,6 +2,7 @@ import type { Hit } from './hits.ts';
 import type { Inherited } from './inherit-moods.ts';
 import { wordSet } from './lexicon/word-set.ts';
 import type { Saying } from './sayings.ts';
+import { ACTIONS } from './spread-dates.ts';
 
 /** How a question what it is begins. */
 const OPENINGS = wordSet(`
@@ -18,12 +19,24 @@ export function stateOf(saying: Saying, hit: Hit, before: Inherited | undefined)
   if (mood.unrealFrom !== null && mood.unrealFrom <= hit.core) return 'unreal';
   if (mood.unrealFrom !== null && mood.unrealFrom <= hit.last && own.has(mood.unrealFrom)) return 'unreal';
   const within =
-    hit.kind !== 'no-fruitlets' && !KEEPS_DENIAL.has(hit.kind) && mood.denials.some((i) => own.has(i));
+    hit.kind !== 'no-fruitlets' &&
+    !KEEPS_DENIAL.has(hit.kind) &&
+    mood.denials.some((i) => own.has(i) || (i > hit.core && i < hit.last));
   const outside =
     hit.kind !== 'no-fruitlets' &&
     (mood.denials.some((i) => !own.has(i) && (i < hit.core || hit.kind === 'trouble')) ||
       before?.denied === true);
-  if (!within && !outside) return 'real';
+  // "pruned nothing on the king", not "watered nothing but the king"
+  const nothing =
+    ACTIONS.has(hit.kind) &&
+    mood.denials.some(
+      (i) =>
+        i > hit.core &&
+        i <= hit.core + 2 &&
+        saying.items[i]?.classes.has('NONE') === true &&
+        !['but', 'else', 'except'].includes(saying.items[i + 1]?.text ?? ''),
+    );
+  if (!within && !outside && !nothing) return 'real';
   // "not till 4 May" says when it did happen.
   return saying.date && saying.items.some((item) => item.text === 'until') ? 'real' : 'denied';
 }
@@ -35,6 +48,12 @@ const KEEPS_DENIAL: ReadonlySet<string> = new Set(['trouble', 'branched', 'buds-
 export function isBackground(saying: Saying, hit: Hit, h: number): boolean {
   const { sub } = saying.clause;
   if (sub === 'before' || sub === 'until') return true;
+  // "when i did it had twins already": seen while it was done.
+  const [who, did] = saying.items;
+  if (sub === 'when' && ['i', 'we'].includes(who?.text ?? '') && did?.text === 'did' && hit.first > 1)
+    return false;
+  // "pinched it on the 8th, when i did it had twins already"
+  if (sub === 'when' && saying.items.some((item) => item.text === 'already')) return false;
   if (sub !== null && BACKGROUND.has(sub) && h === 0) {
     if (saying.date && sub !== 'before' && sub !== 'until') return false;
     return true;
@@ -42,7 +61,7 @@ export function isBackground(saying: Saying, hit: Hit, h: number): boolean {
   if (hit.kind === 'tipped' && saying.hits.length > h + 1) {
     const lead = saying.items[hit.first - 1]?.text ?? '';
     const next = saying.items[hit.first + 1];
-    if (['the', 'those', 'these', 'my'].includes(lead) && !saying.date) return true;
+    if (['the', 'those', 'these', 'my', 'each', 'every', 'all'].includes(lead) && !saying.date) return true;
     if (next?.classes.has('SHOOT') && hit.first === 0 && !saying.date) return true;
   }
   return false;

@@ -98,6 +98,10 @@ const TABLE: readonly (readonly [string, string])[] = [
   ['idk', 'i do not know'],
   ['imo imho', 'i think'],
   ['fert', 'fertilizer'],
+  ['fr frt', 'fruit'],
+  ['frts', 'fruits'],
+  ['fgs', 'figs'],
+  ['blk', 'black'],
 ];
 
 const expansions = new Map<string, readonly string[]>();

@@ -43,6 +43,11 @@ export function mendWord(word: string, names: readonly string[]): string {
   if (begun.length === 1 && begun[0] !== undefined) return begun[0];
   const own = nearestName(word, names);
   if (own !== null && own.slips <= 1) return own.word;
+  if (word.length > 4) {
+    const sound = soundOf(word);
+    const alike = names.find((name) => soundOf(name) === sound);
+    if (alike !== undefined) return alike;
+  }
   const general = mendGeneral(word);
   if (own !== null && (general === word || own.slips <= countSlips(word, general, 3))) return own.word;
   return general;
@@ -51,10 +56,28 @@ export function mendWord(word: string, names: readonly string[]): string {
 function mendGeneral(word: string): string {
   const known = remembered.get(word);
   if (known !== undefined) return known;
-  const found = nearest(spellingIndex(), word)?.word ?? doubled(word) ?? word;
+  const found = heldLast(word) ?? nearest(spellingIndex(), word)?.word ?? doubled(word) ?? word;
   if (remembered.size >= MEMORY) remembered.clear();
   remembered.set(word, found);
   return found;
+}
+
+/** "rustt" → "rust": the last letter typed twice. */
+function heldLast(word: string): string | null {
+  const single = word.slice(0, -1);
+  return word.at(-1) === single.at(-1) && single.length > 3 && isKnownWord(single) ? single : null;
+}
+
+/** How a name sounds, so that "selest" is the Celeste and "cadota" the Kadota. */
+function soundOf(word: string): string {
+  return word
+    .replace(/ph/g, 'f')
+    .replace(/c(?=[eiy])/g, 's')
+    .replace(/ck|c|q/g, 'k')
+    .replace(/y/g, 'i')
+    .replace(/z/g, 's')
+    .replace(/(.)\1+/g, '$1')
+    .replace(/e$/, '');
 }
 
 /** "sooo" → "so", "yesss" → "yes": letters held down. */

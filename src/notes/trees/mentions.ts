@@ -2,6 +2,7 @@ import type { RosterTree } from '../contract.ts';
 import type { Item } from '../items.ts';
 import { countSlips } from '../spelling.ts';
 import { isDescribed } from './described.ts';
+import { otherAt } from './name-phrases.ts';
 import { type Found, mentionAt } from './named-at.ts';
 import { type RosterIndex, rosterIndex } from './roster-index.ts';
 import { settle } from './settle-mentions.ts';
@@ -19,7 +20,7 @@ export function findMentions(items: readonly Item[], roster: readonly RosterTree
   const index = rosterIndex(roster);
   const found: (Found & { at: number })[] = [];
   for (let i = 0; i < items.length; ) {
-    const one = mentionAt(items, i, index);
+    const one = mentionAt(items, i, index) ?? otherAt(items, i, found.at(-1), index);
     if (one) {
       found.push({ ...one, at: i });
       i = one.end;
@@ -31,10 +32,23 @@ export function findMentions(items: readonly Item[], roster: readonly RosterTree
   const kept = found.filter(
     (each) =>
       each.strong ||
-      (items[each.at - 1]?.text === 'the' && each.ids.length === 1 && pair.includes(each.ids[0] ?? -1)) ||
+      (each.ids.length === 1 && pair.includes(each.ids[0] ?? -1) && standsForTwin(items, each)) ||
       isDescribed(items, each.at, each.end, strong),
   );
   return settle(items, kept);
+}
+
+/** "kadotas: tall 12 figs, little 2": the size alone tells them apart. */
+function standsForTwin(items: readonly Item[], { at, end }: Found & { at: number }): boolean {
+  const before = items[at - 1];
+  if (before?.text === 'the') return true;
+  if (before && before.type !== 'mark' && !['and', 'but', 'while'].includes(before.text)) return false;
+  const next = items[end];
+  return (
+    next?.type === 'number' ||
+    ['has', 'have', 'got', 'is', 'none', "'s"].includes(next?.text ?? '') ||
+    next?.text === ':'
+  );
 }
 
 const OF_THE_PAIR = new Set(['of', 'the', 'two', 'my', 'both', 'pair', 'our', 'those']);

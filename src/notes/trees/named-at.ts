@@ -1,6 +1,8 @@
 import type { Item } from '../items.ts';
+import { abbreviatedAt, abbreviatedBehind } from './abbreviations.ts';
 import { namesBeginning, ORDINARY_NAMES } from './cultivar-names.ts';
 import { VERBISH } from './described.ts';
+import { namelessAt } from './name-phrases.ts';
 import { NUMBER_LEADS, plainNumber, type RosterIndex } from './roster-index.ts';
 
 export interface Found {
@@ -19,14 +21,21 @@ export function mentionAt(items: readonly Item[], i: number, index: RosterIndex)
   const numbered = numberedAt(items, i, index);
   if (numbered) return numbered;
   if (item.type !== 'word') return null;
+  const nameless = namelessAt(items, i, index);
+  if (nameless) return nameless;
   if (['size', 'sized', 'sizes'].includes(items[i + 1]?.text ?? '')) return null;
-  const run = runAt(items, i, index);
+  const run = runAt(items, i, index) ?? shortNameAt(items, i, index);
   const named = cultivarAt(items, i, index);
   if (named && (!run || named.end > run.end || (!run.strong && named.end === run.end))) {
     // "celeste improved" is not on the roster, but "tall kadota" goes on with the roster's own words.
     return named;
   }
   return run;
+}
+
+function shortNameAt(items: readonly Item[], i: number, index: RosterIndex): Found | null {
+  const ids = abbreviatedAt(items, i, index);
+  return ids && { ids, end: i + 1, strong: true, plural: false };
 }
 
 const LONGEST_NAME_WORDS = 8;
@@ -97,14 +106,16 @@ function runAt(items: readonly Item[], i: number, index: RosterIndex): Found | n
   let end = i + 1;
   for (;;) {
     let at = end;
-    if (CONNECTORS.has(items[at]?.text ?? '')) at++;
+    // "the kadotas the tall …" goes on with one of them.
+    if (CONNECTORS.has(items[at]?.text ?? '') && !(plural && items[at]?.text === 'the')) at++;
     const next = items[at];
-    const more = next?.type === 'word' ? index.any.get(next.text) : undefined;
+    const short = strong || at > end ? null : abbreviatedBehind(next, index);
+    const more = next?.type === 'word' ? (index.any.get(next.text) ?? short) : undefined;
     if (!next || !more) break;
     const both: readonly number[] = ids.filter((id) => more.includes(id));
     if (both.length === 0) break;
     ids = both;
-    strong ||= index.strong.has(next.text);
+    strong ||= index.strong.has(next.text) || !index.any.has(next.text);
     plural ||= isPlural(next.text, index);
     end = at + 1;
   }

@@ -19,6 +19,10 @@ export interface RosterIndex {
   readonly numbered: ReadonlyMap<string, ReadonlySet<number>>;
   /** First words of whole names that end in a number. */
   readonly numberedBegin: ReadonlySet<string>;
+  /** Strong words of the member's own names and cultivars. */
+  readonly own: ReadonlyMap<string, ReadonlySet<number>>;
+  /** Trees by the first letters of a name of two words or more. */
+  readonly initials: ReadonlyMap<string, ReadonlySet<number>>;
   /** Words worth mending a typo towards. */
   readonly spelling: readonly string[];
 }
@@ -188,9 +192,13 @@ function build(roster: readonly RosterTree[]): RosterIndex {
   const names = new Map<string, Set<number>>();
   const cultivars = new Map<string, Set<number>>();
   const numbered = new Map<string, Set<number>>();
+  const initials = new Map<string, Set<number>>();
+  const own = new Map<string, Set<number>>();
   for (const tree of roster) {
     const words = nameWords(tree.name);
     add(names, words.join(' '), tree.id);
+    if (words.length > 1 && words.every((word) => /^[a-z]/.test(word)))
+      add(initials, words.map((word) => word[0]).join(''), tree.id);
     const last = words.at(-1);
     if (last !== undefined && /^\d+$/.test(last) && words.length > 1) add(numbered, last, tree.id);
     const cultivar = tree.cultivar === null ? null : canonical(tree.cultivar);
@@ -215,6 +223,7 @@ function build(roster: readonly RosterTree[]): RosterIndex {
       if (EMPTY_WORDS.has(word) || /^\d+$/.test(word)) continue;
       add(COLOURS.has(word) ? weak : strong, word, tree.id);
     }
+    for (const [word, ids] of strong) if (ids.has(tree.id)) add(own, word, tree.id);
     if (cultivar !== null) {
       for (const name of CULTIVAR_NAMES) {
         if (name.cultivar !== cultivar) continue;
@@ -239,7 +248,7 @@ function build(roster: readonly RosterTree[]): RosterIndex {
   const numberedBegin = new Set(
     [...names.keys()].filter((name) => / \d+$/.test(name)).map((name) => name.split(' ')[0] ?? ''),
   );
-  return { strong, weak, any, names, cultivars, numbered, numberedBegin, spelling };
+  return { strong, weak, any, names, cultivars, numbered, numberedBegin, initials, own, spelling };
 }
 
 /** The main name of a cultivar as typed, joined words; itself when the catalogue has no such name. */

@@ -17,7 +17,7 @@ const BETWEEN = wordSet(`
 
 /** Joins mentions that narrow one another and puts each in one item. */
 export function settle(items: readonly Item[], found: readonly (Found & { at: number })[]): Item[] {
-  const mentions: { at: number; end: number; ids: readonly number[]; all: boolean; strong: boolean }[] = [];
+  const mentions: Settled[] = [];
   for (const each of found) {
     const start = leadingWords(items, each.at);
     let end = each.end;
@@ -27,7 +27,7 @@ export function settle(items: readonly Item[], found: readonly (Found & { at: nu
     const both = items.slice(Math.max(0, start - 1), each.at).some((item) => PLURALISERS.has(item.text));
     let ids = each.ids;
     const other = items
-      .slice(Math.max(0, each.at - 2), each.at)
+      .slice(Math.max(0, each.at - 2), each.at + 1)
       .some((item) => item.text === 'other' || item.text === 'second');
     const previous = mentions.at(-1);
     if (other && previous && previous.ids.length === 1 && ids.length > 1)
@@ -59,6 +59,19 @@ export function settle(items: readonly Item[], found: readonly (Found & { at: nu
         continue;
       }
     }
+    // "not the little kadota, the other one": the one that is left.
+    const not = previous ? leadingWords(items, previous.at) - 1 : -1;
+    if (
+      previous?.ids.length === 1 &&
+      ids.length === 1 &&
+      ids[0] !== previous.ids[0] &&
+      (other || !each.strong) &&
+      ['not', 'nope'].includes(items[not]?.text ?? '') &&
+      between.every((item) => BETWEEN.has(item.text) || item.text === 'but')
+    ) {
+      mentions[mentions.length - 1] = { ...previous, at: not, ids, end };
+      continue;
+    }
     // "little kadota, not the tall one": what is ruled out is not spoken of.
     if (previous && items[start - 1]?.text === 'not' && between.length <= 3 && ids.length === 1) {
       mentions[mentions.length - 1] = { ...previous, end };
@@ -86,6 +99,20 @@ export function settle(items: readonly Item[], found: readonly (Found & { at: nu
       strong: each.strong,
     });
   }
+  return replaceWords(items, dropTopics(items, joinAlternatives(items, mentions)));
+}
+
+interface Settled {
+  readonly at: number;
+  readonly end: number;
+  readonly ids: readonly number[];
+  readonly all: boolean;
+  readonly strong: boolean;
+  /** What is told of comes after, one by one: no tree of its own. */
+  readonly topic?: boolean;
+}
+
+function replaceWords(items: readonly Item[], mentions: readonly Settled[]): Item[] {
   const out: Item[] = [];
   let m = 0;
   for (let i = 0; i < items.length; ) {
@@ -94,18 +121,19 @@ export function settle(items: readonly Item[], found: readonly (Found & { at: nu
     if (!item) break;
     if (mention && i === mention.at) {
       const last = items[mention.end - 1] ?? item;
-      out.push({
-        text: 'tree',
-        typed: items
-          .slice(mention.at, mention.end)
-          .map((each) => each.typed)
-          .join(' '),
-        classes: TREE_CLASSES,
-        start: item.start,
-        end: last.end,
-        type: 'tree',
-        mention: { ids: mention.ids, all: mention.all },
-      });
+      if (!mention.topic)
+        out.push({
+          text: 'tree',
+          typed: items
+            .slice(mention.at, mention.end)
+            .map((each) => each.typed)
+            .join(' '),
+          classes: TREE_CLASSES,
+          start: item.start,
+          end: last.end,
+          type: 'tree',
+          mention: { ids: mention.ids, all: mention.all },
+        });
       i = mention.end;
       m++;
     } else {
@@ -115,6 +143,64 @@ export function settle(items: readonly Item[], found: readonly (Found & { at: nu
   }
   return out;
 }
+
+/** "of the kadotas the tall has 12 figs and the little 2": the pair only says which two are spoken of. */
+function dropTopics(items: readonly Item[], mentions: readonly Settled[]): readonly Settled[] {
+  return mentions.map((mention, m) => {
+    if (!mention.all || mention.ids.length < 2) return mention;
+    const members = mentions
+      .slice(m + 1)
+      .filter((each) => each.ids.length === 1 && mention.ids.includes(each.ids[0] ?? -1));
+    if (members.length < 2) return mention;
+    const start = leadingWords(items, mention.at);
+    const announced = [':', '-', ',', '='].includes(items[mention.end]?.text ?? '') && start === 0;
+    return items[start]?.text === 'of' || announced ? { ...mention, at: start, topic: true } : mention;
+  });
+}
+
+const OR_BETWEEN = wordSet(`
+  or the my our maybe it was is perhaps possibly , could have been might else one of
+`);
+
+/** "the king or the alma": one of the two, unless both are denied, planned or asked about. */
+function joinAlternatives(items: readonly Item[], mentions: readonly Settled[]): readonly Settled[] {
+  const out: Settled[] = [];
+  for (const mention of mentions) {
+    const before = out.at(-1);
+    const between = before ? items.slice(before.end, mention.at) : [];
+    const either =
+      before !== undefined &&
+      between.some((item) => item.text === 'or') &&
+      between.every((item) => OR_BETWEEN.has(item.text)) &&
+      isPlainStatement(items, before.at, mention.end);
+    if (either && before)
+      out[out.length - 1] = {
+        ...before,
+        end: mention.end,
+        ids: [...new Set([...before.ids, ...mention.ids])],
+        all: false,
+      };
+    else out.push(mention);
+  }
+  return out;
+}
+
+const SENTENCE_ENDS = new Set(['.', '!', ';', '?', '\n']);
+
+function isPlainStatement(items: readonly Item[], at: number, end: number): boolean {
+  for (let i = at - 1; i >= 0 && !SENTENCE_ENDS.has(items[i]?.text ?? ''); i--) {
+    const item = items[i];
+    if (item && (item.classes.has('NEG') || item.classes.has('WILL') || NOT_PLAIN.has(item.text)))
+      return false;
+  }
+  for (let i = end; i < items.length && !SENTENCE_ENDS.has(items[i]?.text ?? ''); i++)
+    if (items[i + 1]?.text === '?') return false;
+  return items[end]?.text !== '?';
+}
+
+const NOT_PLAIN = wordSet(`
+  should shall do does did is are can could would if whether which neither any anyone to
+`);
 
 function leadingWords(items: readonly Item[], at: number): number {
   let start = at;

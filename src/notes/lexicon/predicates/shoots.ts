@@ -5,6 +5,19 @@ export const SHOOTS: PredicateTable = [
   [
     'tipped',
     [
+      "TREE DET? tip|tips|top|tops|leader|leaders|head|heads|apex 's|is|are|has|have|was|were? been? all|now|just? off|out|gone|removed|taken|nipped|pinched|snipped|clipped",
+      "^ DET? SIZE? tip|tips|top|tops|leader|leaders|head|heads 's|is|are? all|now? off|out NUM?",
+      '^ NUM? DET? SIZE? tip|tips|tops|leaders|heads|apices|points off|out|from ~ TREE NUM?',
+      'APEX that|which? i|we took|take|nipped|pinched|snipped|clipped|cut|removed|rubbed|pulled|had off|out? from|of?',
+      'got|get|getting round|around to TIPPING',
+      'managed|remembered to tip|pinch|nip|stop|top DET? TREE|PRO',
+      'TIPPING|pinch session|day|round|duty|party|spree|marathon',
+      'thumbnailed|thumbed|fingernailed|scissored|nibbled off|out? DET? NUM? growing|soft? tip|tips|tops|ends|points',
+      'apical|terminal|growing|leading buds|bud|tips|tip ~ gone|away|history',
+      'took|put|taken ~ scissors|snips|secateurs|pruners|knife|shears|thumb|thumbnail|nails|fingers|clippers to DET? NUM? SIZE? growing? tip|tips|tops|top|leaders|leader|ends|heads ~ TREE?',
+      'snapped|broke|snapping DET? NUM? tip|tips|top|tops|leader|leaders off|out ~ with|between|by my? fingers|finger|thumb|fingernails|hand|nails|thumbnail',
+      'APEX of|on|from DET? TREE ~ removed|gone|taken|nipped|snipped|pinched|cut|clipped|off|out',
+      'SNIPPED DET? soft|green|leafy|tender tip|tips|end|ends|top|tops off|out|from|on?',
       'pinch|tip|tipping|pinching on DET? TREE done|complete|finished',
       '^ tip|tips out|off $',
       'headed|snipped|clipped|cut|nipped back|out DET? growing? tip|tips|point|points',
@@ -57,6 +70,13 @@ export const SHOOTS: PredicateTable = [
   [
     'branched',
     [
+      'broke|broken|breaking|burst|divided|exploded into NUM? SIZE? leaders|leader|shoots|branches|stems|heads|arms|laterals|limbs|tops',
+      'wood wood|and|more|more wood',
+      '^ branches|laterals|sideshoots|shoots by|on|from|since DATE',
+      'only|just|all|mostly sticks|wood|twigs|timber $',
+      '^ branches|shoots|laterals|sideshoots by|on|from|since DATE',
+      'only|just made|gave|grew|got|pushed|produced|makes|making|given|put ~ wood|sticks|timber|growth',
+      'result|results|outcome ~ pinch|tip|tipping|pinching ~ branches|wood|shoots|laterals|sticks|branching',
       'gone|went|got all? bushy',
       'nothing|only|just but sticks|wood|twigs|branches',
       'forked|split in NUM2|two',
@@ -141,6 +161,12 @@ export const SHOOTS: PredicateTable = [
   [
     'pruned',
     [
+      'dead wooded|wooding|heading|headed',
+      'removed|cut|pulled|ripped|rubbed|snapped|took|snipped|knocked|broke off|out|away? DET? NUM? SIZE? water sprouts|sprout|shoots|suckers',
+      'cleaned|cleared|opened|thinned|thinning out|up? DET? middle|centre|center|inside|canopy|crown ~ of|on|in ~ TREE|PRO',
+      'sucker|suckers|branch|limb|limbs|deadwood removal|removed|clearance|purge|cull',
+      'lopped|lopping DET? NUM? SIZE? TREE|limb|limbs|branch|branches|bough|boughs ~ off|from|back|down ~ TREE',
+      'chainsawed|pollarded|coppiced|sawed|sawn|loppered ~ TREE|PRO',
       'PRUNED',
       'PRUNED PRUNED?',
       'PRUNED back|hard|out|up|down|off|away',
@@ -202,6 +228,7 @@ export const SHOOTS: PredicateTable = [
   [
     'rooted',
     [
+      'CUTTING made|making it',
       'NUM had|have|has|got|with root|roots',
       'ROOTED',
       'CUTTING ~ ROOTED',
@@ -212,7 +239,8 @@ export const SHOOTS: PredicateTable = [
       'NUM ~ ROOTED',
       'showing|showed|have|has|got|see|seeing|pushing|pushed|growing|grew|sprouted|making|made|put|formed|hitting SIZE? out? root|roots|rootlets',
       'white|first|new|good|lots|nice|hairy roots|root',
-      'NUM ~ CUTTING|of ~ struck|took|taken',
+      'NUM ~ CUTTING|of ~ struck|took',
+      'NUM ~ CUTTING ~ have|has taken',
       'NUM of NUM struck|took|rooted',
       'CUTTING HAVE SIZE? roots|root|rootlets ~ bottom|cup|side|out|poking|showing',
       'NUM of|out|outta|from? of? NUM ~ rooted|roots|took|taken|struck|alive|rooting|survived|away|going|growing|success|made|root',
@@ -250,6 +278,9 @@ export const SHOOTS: PredicateTable = [
   [
     'cuttings',
     [
+      'snipped|cut|took|taken|clipped|sawed NUM? ~ lengths|pieces|wands|sticks|sections ~ off|from|of ~ TREE|PRO',
+      'CUTTING ~ went|gone|going|are|is|put|popped ~ in|into|under ~ cloner|propagator|perlite|water|sand|pots|cups|coir|vermiculite|moss|dome|bag|fridge|jar|compost|mix|tray',
+      'took|cut|collected|saved|gathered|kept|harvested|bagged ~ TREE? wood|prunings|lengths|pieces ~ for|to rooting|root|propagation|propagate|propagating|graft|grafting|cuttings|scions|swap',
       'CUTTING',
       'NUM CUTTING',
       'NUM? CUTTING taken|cut|snipped|clipped|saved',

@@ -1,0 +1,70 @@
+import type { Item } from './items.ts';
+import { wordSet } from './lexicon/word-set.ts';
+import type { Saying } from './sayings.ts';
+
+const BESIDE_A_DAY = wordSet(`
+  and again on then also too once more both of the twice finally lastly in at from
+`);
+/** Words that say a day again, and better. */
+const EXACTLY = wordSet(`
+  exact precise exactly precisely specifically actually
+`);
+/** What may be done again on another day; what is seen once is only seen. */
+const REPEATED: ReadonlySet<string> = new Set(['care', 'tipped', 'picked', 'pruned', 'cuttings', 'frost']);
+
+/** "watered it mon, tues, wed": the same deed on every day; "easter weekend, easter sunday to be exact": the same day. */
+export function repeatDays(sayings: readonly Saying[]): void {
+  let told: Saying | null = null;
+  sayings.forEach((saying, s) => {
+    if (told && told.clause.sentence !== saying.clause.sentence) told = null;
+    if (told && isDayOnly(saying) && !leads(sayings, s)) {
+      repeat(saying, told);
+      return;
+    }
+    if (saying.hits.length > 0) told = saying;
+    else if (!isDayOnly(saying)) told = null;
+  });
+}
+
+function repeat(saying: Saying, told: Saying): void {
+  const day = saying.date?.date;
+  const before = told.date?.date;
+  if (!day || day.problem) return;
+  const within =
+    before !== undefined && before.from <= day.on && day.on <= before.to && before.from !== before.to;
+  if (within || saying.items.some((item) => EXACTLY.has(item.text))) {
+    told.date = saying.date;
+    saying.date = null;
+    saying.dropped = true;
+    return;
+  }
+  if (!before || before.on === day.on || !told.hits.every((hit) => REPEATED.has(hit.kind))) return;
+  const end = saying.items.length;
+  saying.hits = told.hits.map((hit) => ({ ...hit, at: [], first: end, last: end, core: end }));
+  saying.mentions = told.mentions;
+  saying.mood = told.mood;
+}
+
+function isDayOnly({ items, date, hits, mentions }: Saying): boolean {
+  if (date === null || hits.length > 0 || mentions.length > 0) return false;
+  return items.every((item) => item === date || isBeside(item));
+}
+
+function isBeside(item: Item): boolean {
+  return (
+    item.type === 'word' &&
+    (BESIDE_A_DAY.has(item.text) || EXACTLY.has(item.text) || ['to', 'be'].includes(item.text))
+  );
+}
+
+/** "…, monday pinched the ronde": the day belongs to what follows. */
+function leads(sayings: readonly Saying[], s: number): boolean {
+  const here = sayings[s];
+  for (let k = s + 1; k < sayings.length; k++) {
+    const next = sayings[k];
+    if (!next || !here || next.clause.sentence !== here.clause.sentence) return false;
+    if (isDayOnly(next)) continue;
+    return next.date === null && here.clause.join !== 'and';
+  }
+  return false;
+}

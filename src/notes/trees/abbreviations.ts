@@ -1,0 +1,107 @@
+import type { Item } from '../items.ts';
+import { isOrdinary } from '../lexicon/ordinary.ts';
+import { classesOf } from '../lexicon/word-classes.ts';
+import { wordSet } from '../lexicon/word-set.ts';
+import { VERBISH } from './described.ts';
+import type { RosterIndex } from './roster-index.ts';
+
+/**
+ * Short names made on the spot: initials ("tk" for Tall Kadota), beginnings ("adri", "bruns") and, behind a word of
+ * size, a letter ("tall k"). They stand for every tree they fit, so that two fits are asked about.
+ */
+export function abbreviatedAt(
+  items: readonly Item[],
+  i: number,
+  index: RosterIndex,
+): readonly number[] | null {
+  const word = shortWord(items[i]);
+  if (word === null || index.any.has(items[i]?.text ?? '')) return null;
+  if (word.length < 4 && !standsAsName(items, i)) return null;
+  const initials = index.initials.get(word);
+  if (initials) return [...initials];
+  return beginning(word, index, word.length > 2);
+}
+
+/** The trees that a short word behind other words of a name leaves: "tall k", "short kad". */
+export function abbreviatedBehind(item: Item | undefined, index: RosterIndex): readonly number[] | null {
+  const word = item?.type === 'word' ? item.typed : '';
+  if (!/^[a-z]{1,6}$/.test(word) || NO_INITIALS.has(word) || (word.length > 1 && isOrdinary(word)))
+    return null;
+  return beginning(word, index, true);
+}
+
+const NO_INITIALS = new Set([
+  'a',
+  'i',
+  'u',
+  'r',
+  'n',
+  'w',
+  's',
+  'x',
+  'o',
+  'y',
+  'in',
+  'on',
+  'at',
+  'is',
+  'it',
+  'to',
+]);
+
+function shortWord(item: Item | undefined): string | null {
+  if (item?.type !== 'word') return null;
+  const word = item.typed;
+  if (!/^[a-z]{2,7}$/.test(word) || KEPT.has(word)) return null;
+  if ((word.length > 2 && isOrdinary(word)) || classesOf(word).size > 0) return null;
+  return word;
+}
+
+/** Short words of chat that are no names. */
+const KEPT = wordSet(`
+  us so if or as be by do go he me my no of we an hi oh ah eh um uh er re vs ie eg et ps id ha ho
+  la el pa ma gm gn fu pm am lb kg oz ml cm mm ok pk hr hrs min mins sec secs tbh imo omg lol wow yay ugh btw fyi
+`);
+
+/** Two letters are too few to ask about: they stand for one tree or none. */
+function beginning(word: string, index: RosterIndex, several: boolean): readonly number[] | null {
+  const ids = new Set<number>();
+  for (const [name, trees] of index.own) {
+    if (name.length > word.length && name.startsWith(word)) for (const id of trees) ids.add(id);
+  }
+  return ids.size === 1 || (ids.size > 1 && several) ? [...ids] : null;
+}
+
+const NAME_AFTER = new Set([
+  'the',
+  'my',
+  'our',
+  'on',
+  'off',
+  'from',
+  'of',
+  'in',
+  'and',
+  '&',
+  'both',
+  'or',
+  '+',
+]);
+
+/** A name may stand here: by a mark or an article, and before a verb, a number or a mark. */
+function standsAsName(items: readonly Item[], i: number): boolean {
+  const before = items[i - 1];
+  const next = items[i + 1];
+  const opens =
+    before === undefined ||
+    before.type === 'mark' ||
+    NAME_AFTER.has(before.text) ||
+    before.type === 'date' ||
+    VERBISH.some((name) => before.classes.has(name));
+  const goesOn =
+    next === undefined ||
+    next.type !== 'word' ||
+    VERBISH.some((name) => next.classes.has(name)) ||
+    ['FRUIT', 'NONE', 'SNIPPED', 'AND', 'SHOOT', 'ADV', 'NEG', 'HAVE'].some((name) => next.classes.has(name));
+  return opens && goesOn;
+}

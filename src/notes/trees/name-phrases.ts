@@ -1,0 +1,52 @@
+import type { Item } from '../items.ts';
+import { GENERIC } from './described.ts';
+import type { Found } from './named-at.ts';
+import type { RosterIndex } from './roster-index.ts';
+
+const A_TREE = new Set(['fig', 'one', 'tree', 'plant', 'bush', 'that', 'figtree', 'pot']);
+const NAMES = new Set(['name', 'names', 'label', 'labels', 'tag', 'tags', 'id', 'nametag']);
+
+/** "the fig with no name", "the one without a label", "the no name fig": a tree whose cultivar nobody knows. */
+export function namelessAt(items: readonly Item[], i: number, index: RosterIndex): Found | null {
+  const ids = index.strong.get('unknown');
+  if (!ids) return null;
+  const text = (k: number): string => items[k]?.text ?? '';
+  let at = i;
+  if (A_TREE.has(text(at))) {
+    at++;
+    if (text(at) === 'that' || text(at) === 'which') at++;
+    if (!['with', 'has', 'had', 'without', 'lost'].includes(text(at))) return null;
+    const bare = text(at) === 'without';
+    at++;
+    if (!bare && text(at) !== 'no' && !(text(at) === 'its' && text(at - 1) === 'lost')) return null;
+    if (!bare || text(at) === 'a' || text(at) === 'any') at++;
+    return NAMES.has(text(at)) ? { ids: [...ids], end: at + 1, strong: true, plural: false } : null;
+  }
+  // "the no name", "the no-name fig"
+  if (text(i) !== 'no' || !['the', 'my', 'our'].includes(text(i - 1))) return null;
+  at = text(i + 1) === '-' ? i + 2 : i + 1;
+  if (!NAMES.has(text(at))) return null;
+  at++;
+  return { ids: [...ids], end: A_TREE.has(text(at)) ? at + 1 : at, strong: true, plural: false };
+}
+
+/** "the other one" after a tree that has a twin of its cultivar: the twin. */
+export function otherAt(
+  items: readonly Item[],
+  i: number,
+  previous: Found | undefined,
+  index: RosterIndex,
+): Found | null {
+  if (items[i]?.text !== 'other' || !['the', 'my'].includes(items[i - 1]?.text ?? '')) return null;
+  const [id] = previous?.ids ?? [];
+  if (previous?.ids.length !== 1 || id === undefined) return null;
+  const generic = items[i + 1];
+  const alone = !generic || generic.type === 'mark';
+  if (!alone && !GENERIC.has(generic.text)) return null;
+  for (const ids of index.cultivars.values()) {
+    if (!ids.has(id) || ids.size < 2) continue;
+    const twins = [...ids].filter((each) => each !== id);
+    return { ids: twins, end: alone ? i + 1 : i + 2, strong: true, plural: false };
+  }
+  return null;
+}
