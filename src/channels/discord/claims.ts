@@ -1,4 +1,4 @@
-import { and, eq, inArray, like, lt, max, not } from 'drizzle-orm';
+import { and, desc, eq, inArray, like, lt, max, not } from 'drizzle-orm';
 import type { Database } from '../../records/database.ts';
 import { handled } from '../../records/schema.ts';
 
@@ -62,6 +62,29 @@ export async function markAlive(db: Database, now: Date): Promise<void> {
 export async function lastAlive(db: Database): Promise<Date | null> {
   const [row] = await db.select({ at: max(handled.at) }).from(handled);
   return row?.at ?? null;
+}
+
+const DIRECT = 'd:';
+/** Most direct channels that are looked into on return, those used last. */
+const MOST_DIRECT = 200;
+
+/** Keeps in mind that a member writes here: Discord never lists the direct channels of an assistant. */
+export async function rememberDirect(db: Database, channelId: string, now: Date): Promise<void> {
+  await db
+    .insert(handled)
+    .values({ id: `${DIRECT}${channelId}`, at: now })
+    .onConflictDoUpdate({ target: handled.id, set: { at: now } });
+}
+
+/** The direct channels somebody wrote in of late, the last first. */
+export async function recentDirects(db: Database): Promise<string[]> {
+  const rows = await db
+    .select()
+    .from(handled)
+    .where(like(handled.id, `${DIRECT}%`))
+    .orderBy(desc(handled.at))
+    .limit(MOST_DIRECT);
+  return rows.map(({ id }) => id.slice(DIRECT.length));
 }
 
 /** Discord repeats nothing after this long. */

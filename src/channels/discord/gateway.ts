@@ -1,7 +1,7 @@
 import { type Channel, ChannelType, type Client, Events, type Guild, type Message } from 'discord.js';
 import { systemClock } from '../../clock.ts';
 import { describeError } from '../../log.ts';
-import { lastAlive, markAlive } from './claims.ts';
+import { lastAlive, markAlive, recentDirects } from './claims.ts';
 import { markAbsent, markLeft, welcomeGuild } from './clubs.ts';
 import type { Kit } from './kit.ts';
 import { Messages } from './messages.ts';
@@ -71,7 +71,8 @@ function watchGaps(client: Client): { take: (shard: number) => Since } {
 async function catchUp(client: Client, kit: Kit, messages: Messages, since: Since): Promise<void> {
   const from = since === 'last run' ? await lastAlive(kit.opened.db) : since;
   if (from !== null) {
-    const missed = await fetchMissed(client, from, systemClock.now(), kit.log);
+    const directs = await recentDirects(kit.opened.db);
+    const missed = await fetchMissed(client, from, systemClock.now(), directs, kit.log);
     if (missed.length > 0) kit.log.info({ count: missed.length }, 'messages since then');
     for (const message of missed) await messages.take(message, true);
   }

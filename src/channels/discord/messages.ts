@@ -6,7 +6,7 @@ import { desk } from '../../club/desk.ts';
 import type { Reply } from '../../club/reply.ts';
 import { describeError } from '../../log.ts';
 import { setReplyMessage } from '../../records/notes.ts';
-import { claimMessage, finishMessage } from './claims.ts';
+import { claimMessage, finishMessage, rememberDirect } from './claims.ts';
 import { errorNumber, failureSentence } from './exchange.ts';
 import { classifyFailure } from './failures.ts';
 import type { Kit } from './kit.ts';
@@ -63,6 +63,7 @@ export class Messages {
     const text = readMessageText(message, this.#assistantId());
     if (text === '' && address === 'overheard') return 'empty';
     if (!(await claimMessage(db, message.id, systemClock.now(), missed))) return 'duplicate';
+    if (message.guildId === null) await rememberDirect(db, message.channelId, systemClock.now());
     const repliesTo = message.reference?.messageId;
     const opened = await openFor(this.#kit, speakerOf(message), {
       messageId: message.id,

@@ -10,12 +10,27 @@ const PAGES = 10;
 
 /**
  * Fetches what was written while nothing could be heard: Discord repeats missed events only to a session that could
- * be resumed. In servers the channels that saw messages since; of direct messages those known to this process.
+ * be resumed. In servers the channels that saw messages since; of direct channels those that this process knows, and
+ * `directs`, which an earlier one knew.
  */
-export async function fetchMissed(client: Client, since: Date, now: Date, log: Log): Promise<Message[]> {
+export async function fetchMissed(
+  client: Client,
+  since: Date,
+  now: Date,
+  directs: readonly string[],
+  log: Log,
+): Promise<Message[]> {
   const from = Math.max(since.getTime() - MARGIN_MS, now.getTime() - AT_MOST_MS);
   const after = SnowflakeUtil.generate({ timestamp: from }).toString();
   const found: Message[] = [];
+  for (const id of directs) {
+    // Closed since, or of a member who is gone: nothing to read there.
+    await client.channels
+      .fetch(id)
+      .catch((error: unknown) =>
+        log.debug({ channel: id, error: describeError(error) }, 'no direct channel'),
+      );
+  }
   for (const channel of client.channels.cache.values()) {
     if (!hasNews(channel, after)) continue;
     try {

@@ -102,6 +102,18 @@ describe('pitfall 10, zombie gateway: a connection lost', () => {
     });
   });
 
+  it('while the assistant was not running: a direct message written then is taken on return', async () => {
+    await withClub(async (club) => {
+      const direct = club.place(club.ana, club.discord.world.directChannel(club.ana.api.id));
+      await club.say('1 fruitlets on the alma', {}, direct);
+      await club.stop();
+      const missed = club.discord.people.say(direct, '2 fruitlets on the alma');
+      await club.start();
+      await club.discord.until(() => answersTo(club, missed.api.id).length > 0);
+      expect(await logged(missed.api.id)).toBe(1);
+    });
+  });
+
   it('for good is told, so that whoever runs it may start it again', async () => {
     await withClub(async (club) => {
       const { failed } = club.running!;
