@@ -15,6 +15,17 @@ const PLAIN_BESIDE_TOTAL = wordSet(`
 
 const COUNTED = new Set(['fruitlets', 'picked', 'ripening', 'tipped', 'dropped', 'cuttings', 'rooted']);
 
+/** The clause just before, or an earlier one if only a tree or small talk lies between. */
+export function lastCounted(sayings: readonly Saying[], s: number): Saying | null {
+  for (let k = s - 1; k >= Math.max(0, s - 3); k--) {
+    const before = sayings[k];
+    if (!before || before.clause.sentence !== sayings[s]?.clause.sentence) return null;
+    if (before.hits.length > 0) return before.hits.some((hit) => COUNTED.has(hit.kind)) ? before : null;
+    if (before.items.some((item) => item.quantity)) return null;
+  }
+  return null;
+}
+
 /** "(11)" gives the number of what was just told; "7 more yesterday" tells it again. */
 export function continueCount(saying: Saying, before: Saying, out: Subject[], s: number): void {
   const number = saying.items.find((item) => item.quantity)?.quantity;
@@ -28,6 +39,7 @@ export function continueCount(saying: Saying, before: Saying, out: Subject[], s:
       item.classes.has('FRUIT') ||
       item.classes.has('SHOOT') ||
       item.classes.has('CUTTING') ||
+      item.classes.has('CONTAINER') ||
       item.classes.has('ADV') ||
       item.classes.has('SIZE') ||
       PLAIN_BESIDE_COUNT.has(item.text),

@@ -1,3 +1,4 @@
+import type { Hit } from './hits.ts';
 import { wordSet } from './lexicon/word-set.ts';
 import type { Saying } from './sayings.ts';
 
@@ -53,6 +54,10 @@ export function doubtsCrop(all: readonly Saying[]): boolean {
   );
 }
 
+function isOver(hit: Hit): boolean {
+  return hit.kind === 'dropped' || hit.kind === 'picked';
+}
+
 /** The crop is breba: said here, before in the sentence, or right after. */
 export function isBreba(saying: Saying, all: readonly Saying[], s: number): boolean {
   if (saying.breba) return !(saying.main && !saying.items.some((item) => item.text === 'oldwood'));
@@ -61,6 +66,9 @@ export function isBreba(saying: Saying, all: readonly Saying[], s: number): bool
     const before = all[k];
     if (!before || before.clause.sentence !== saying.clause.sentence) break;
     if (before.main) return false;
+    // "dropped its brebas, new figlets on it now": those are the main crop.
+    if (before.breba && before.hits.some(isOver) && saying.hits.some((hit) => hit.kind === 'fruitlets'))
+      return false;
     if (before.breba) return saying.mentions.length === 0 && before.mood.denials.length === 0;
   }
   const next = all[s + 1];

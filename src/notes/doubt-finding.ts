@@ -3,6 +3,7 @@ import type { Piece } from './doubt-pieces.ts';
 import { harmlessItems } from './harmless.ts';
 import type { Item } from './items.ts';
 import { DOUBTS, type DoubtReach, type DoubtWhy } from './lexicon/doubt-words.ts';
+import { goesOnWithI } from './mood.ts';
 import { compileTable, findMatches } from './patterns.ts';
 
 const DOUBT_INDEX = compileTable(DOUBTS);
@@ -35,7 +36,7 @@ export function findDoubts(pieces: readonly Piece[], today: Day): FoundDoubt[] {
     for (const at of earlierSeasons(items, today))
       found.push({ why: 'past', reach: 'sentence', piece: owner[at] ?? p, first: items[at]?.start ?? 0 });
     for (const match of findMatches(items, DOUBT_INDEX)) {
-      if (match.at.every((i) => harmless.has(i))) continue;
+      if (match.at.every((i) => harmless.has(i)) || isInnocent(items, match.at)) continue;
       const [why, reach] = match.kind.split(' ') as [DoubtWhy, DoubtReach];
       const at = match.at[0] ?? 0;
       const piece = owner[at] ?? p;
@@ -44,6 +45,29 @@ export function findDoubts(pieces: readonly Piece[], today: Day): FoundDoubt[] {
     p = end;
   }
   return found;
+}
+
+/** A phrase that reads as a doubt and is none where fruit is eaten or given. */
+function isInnocent(items: readonly Item[], at: readonly number[]): boolean {
+  const opening = items[at[0] ?? -1]?.text;
+  if ((opening === 'instead' || opening === 'rather') && goesOnWithI(items, at[0] ?? 0)) return true;
+  // "gave up 3 figs"
+  const after = items[(at.at(-1) ?? 0) + 1];
+  if (items[at.at(-1) ?? -1]?.text === 'up' && (after?.quantity || after?.classes.has('FRUIT'))) return true;
+  // "no new ones"
+  if (items[at.at(-1) ?? -1]?.text === 'new' && (after?.text === 'ones' || after?.classes.has('FRUIT')))
+    return true;
+  // "figs? what figs"
+  if (items[0]?.text === 'what' && items.length === 2 && items[1]?.classes.has('FRUIT')) return true;
+  return isFamilyEating(items, at);
+}
+
+/** "dad munched the one ripe alma": whoever of the family ate it, it was picked. */
+function isFamilyEating(items: readonly Item[], at: readonly number[]): boolean {
+  const eater = items[at[0] ?? -1];
+  const verb = items[at[1] ?? -1];
+  if (at.length !== 2 || !eater?.classes.has('KIN') || !verb?.classes.has('EATEN')) return false;
+  return !items.some((item) => ['his', 'her', 'their', 'hers', 'theirs'].includes(item.text));
 }
 
 const SEASONS = new Set(

@@ -2,6 +2,7 @@ import type { ObservationKind } from '../engine/observation.ts';
 import type { ReadEvent } from './contract.ts';
 import type { Piece } from './doubt-pieces.ts';
 import { isPlainWord } from './lexicon/plain-words.ts';
+import { classesOf } from './lexicon/word-classes.ts';
 
 /** "the neighbour leaned over and picked it": the doer stands in the clause before. */
 export function goesOnAfterOthers(piece: Piece, before: Piece | undefined): boolean {
@@ -11,6 +12,8 @@ export function goesOnAfterOthers(piece: Piece, before: Piece | undefined): bool
     .slice(0, 3)
     .some(
       (item, i) =>
+        // "daves" mended to "doves" is a name, not a bird.
+        item.typed.toLowerCase() === item.text &&
         (item.classes.has('OTHERS') || item.classes.has('THIEF') || item.classes.has('PEST')) &&
         !['for', 'to', 'with', 'from', 'of', 'a', 'off'].includes(before.items[i - 1]?.text ?? ''),
     );
@@ -23,6 +26,8 @@ export function naming(event: ReadEvent, p: number, pieces: readonly Piece[]): P
   return undefined;
 }
 
+const AGES = new Set(['old', 'new', 'young']);
+
 /** "an alma", "a ronde": any tree of that name but the member's own; "ate a celeste" is a fruit of theirs. */
 export function belongsToOthers(kind: ObservationKind, piece: Piece | undefined): boolean {
   if (!piece) return false;
@@ -31,6 +36,9 @@ export function belongsToOthers(kind: ObservationKind, piece: Piece | undefined)
     if (item.type !== 'tree') return false;
     const lead = items[i - 1];
     const before = lead?.text ?? '';
+    // "grandads old king"
+    const owner = lead?.classes.has('SIZE') || AGES.has(before) ? items[i - 2] : lead;
+    if (owner?.type === 'word' && owner.text.endsWith('s') && classesOf(owner.text.slice(0, -1)).has('OTHERS')) return true;
     // "daves alma": a possessor without its apostrophe.
     if (
       lead?.type === 'word' &&

@@ -104,7 +104,7 @@ function splits(items: readonly Item[], i: number, held: number): boolean {
   const word = items[i]?.text;
   const before = items[i - 1]?.text ?? '';
   const next = items[i + 1];
-  if (word === 'but') return !NOT_BUT.has(before);
+  if (word === 'but') return !NOT_BUT.has(before) || next?.classes.has('HAVE') === true;
   if (word === 'yet') return held > 0 && next !== undefined && next.text !== 'to' && next.type === 'word';
   if (word === 'so') return next !== undefined && ['i', 'we', 'it', 'they', 'the'].includes(next.text);
   if (word === 'as') return next?.text === 'soon' || next?.text === 'long';

@@ -21,9 +21,9 @@ const SIGNS: Partial<Record<ObservationKind, readonly Sign[]>> = {
     sign('', ''),
   ],
   picked: [
-    sign('PICKED PICKING PICK HARVEST', 'pick munched yielded gave given'),
+    sign('PICKED PICKING PICK HARVEST', 'pick munched yielded gave given relieved helped treated'),
     sign(
-      'GOT WEIGHT FOODISH',
+      'EATEN TAKEN YIELDS GOT WEIGHT FOODISH CONTAINER',
       'off from taste bite brought came tried breakfast dehydrator freezer fridge handful bowlful punnet colander bucketful',
     ),
     sign('NUM', 'some few'),
@@ -43,7 +43,10 @@ const SIGNS: Partial<Record<ObservationKind, readonly Sign[]>> = {
   ],
   'no-fruitlets': [
     sign('NEG', 'figless fruitless barren'),
-    sign('', 'bare empty blind only just skip skipped skipping clean leaf leaves'),
+    sign(
+      '',
+      'bare empty blind only just skip skipped skipping clean leaf leaves bugger sod naff jack sweet diddly squat blank joy luck dice what',
+    ),
     sign('', ''),
   ],
   ripening: [sign('RIPEN RIPE', 'turning necks neck bent'), sign('BREBA', ''), sign('', '')],
@@ -80,14 +83,22 @@ export function isUnclear(kind: ObservationKind, event: ReadEvent, piece: Piece,
   const { items } = piece;
   if (core < 0) return true;
   const signs = SIGNS[kind] ?? [];
-  const strange = items.map((item) => isStrange(item) && !signs.some(({ words }) => words.has(item.text)));
+  const strange = items.map(
+    (item, i) => isStrange(item) && !signs.some(({ words }) => words.has(item.text)) && !isBeaten(items, i),
+  );
   const all = strange.filter(Boolean).length;
   if (kind === 'tipped' || kind === 'picked') {
     if (kind === 'tipped' ? onlyBaseForm(items) : event.count === undefined && onlyPicking(items))
       return true;
     if (strange.slice(0, core).some(Boolean) || hasStrangeObject(items, strange, core)) return true;
-    const sure = items.some((item) => ['TIPPED', 'PICKED', 'WEIGHT'].some((name) => item.classes.has(name)));
-    return all > (sure ? 2 : 0);
+    const sure =
+      items.some((item) => ['TIPPED', 'PICKED', 'WEIGHT'].some((name) => item.classes.has(name))) ||
+      (event.count !== undefined && items.some((item) => item.classes.has('EATEN')));
+    const tipsOff =
+      kind === 'tipped' &&
+      items.some((item) => item.classes.has('APEX')) &&
+      items.some((item) => item.classes.has('SNIPPED'));
+    return all > (sure ? 2 : tipsOff ? 1 : 0);
   }
   if (kind === 'fruitlets') {
     const sure =
@@ -100,6 +111,16 @@ export function isUnclear(kind: ObservationKind, event: ReadEvent, piece: Piece,
   }
   const named = items.some((item) => item.classes.has('FRUIT') || /^(?:fig|fruit)less$/.test(item.text));
   return all > (kind === 'dropped' || named ? 1 : 0);
+}
+
+/** "ahead of the birds": who did not get them. */
+function isBeaten(items: readonly Item[], i: number): boolean {
+  return (
+    items[i]?.classes.has('THIEF') === true &&
+    items
+      .slice(Math.max(0, i - 3), i)
+      .some((item) => ['ahead', 'before', 'beat', 'beating'].includes(item.text))
+  );
 }
 
 /** "picking the alma can wait": nothing says that any was picked. */
@@ -163,6 +184,12 @@ function showsFruit(items: readonly Item[], join: Piece['join']): boolean {
 
 /** "tip the alma", "tipping …": no word says that it was done. */
 function onlyBaseForm(items: readonly Item[]): boolean {
+  // "8 tips": a number of what was tipped.
+  if (
+    items.some((item) => item.type === 'quantity') &&
+    items.every((item) => item.type !== 'word' || item.classes.has('SHOOT') || item.classes.has('DET'))
+  )
+    return false;
   return items.every(
     (item, i) =>
       !item.classes.has('TIPPED') &&
@@ -186,5 +213,7 @@ function isStrange(item: Item): boolean {
   if (isGuess(item)) return true;
   if (isPlainWord(item.text) || item.text === 'oldwood') return false;
   if (item.classes.size === 0) return true;
-  return UNSETTLED.some((name) => item.classes.has(name)) && !item.classes.has('HOUSE');
+  return (
+    UNSETTLED.some((name) => item.classes.has(name)) && !item.classes.has('HOUSE') && !item.classes.has('KIN')
+  );
 }

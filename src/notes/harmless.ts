@@ -3,6 +3,8 @@ import type { Item } from './items.ts';
 /** Sequences of words that hold a word of denial or of doubt and yet deny nothing. One line each. */
 const HARMLESS: readonly string[] = [
   'no doubt',
+  'i would say',
+  'i would guess',
   'no idea',
   'no worries',
   'no problem',
@@ -72,6 +74,7 @@ const HARMLESS: readonly string[] = [
   'would like to report',
   'would like to log',
   'should like to',
+  'as soon as',
   'as planned',
   'as promised',
   'as scheduled',

@@ -2,7 +2,7 @@ import type { Clause } from './clauses.ts';
 import type { Item } from './items.ts';
 import { PREDICATES, type PredicateKind } from './lexicon/predicates/index.ts';
 import { compileTable, findMatches, type Match } from './patterns.ts';
-import { makesSense } from './sense.ts';
+import { isMisread, makesSense } from './sense.ts';
 import { sift } from './sift-hits.ts';
 
 const PREDICATE_INDEX = compileTable(PREDICATES);
@@ -37,7 +37,7 @@ function searchHits(clause: Clause): Hit[] {
   const used = new Set<number>();
   const chosen: Match<PredicateKind>[] = [];
   for (const match of findMatches(items, PREDICATE_INDEX)) {
-    if (match.at.some((i) => used.has(i))) continue;
+    if (match.at.some((i) => used.has(i)) || isMisread(match.kind, items, match.at)) continue;
     for (const i of match.at) used.add(i);
     chosen.push(match);
   }

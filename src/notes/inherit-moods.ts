@@ -13,6 +13,7 @@ export interface Inherited {
 export function inheritMoods(sayings: readonly Saying[], today: Day): Inherited[] {
   const out: Inherited[] = [];
   let before: Saying | null = null;
+  let heading = false;
   let state: Inherited = { unreal: false, denied: false, past: false, hearsay: false };
   for (const saying of sayings) {
     const joined = before !== null && before.clause.sentence === saying.clause.sentence;
@@ -21,20 +22,25 @@ export function inheritMoods(sayings: readonly Saying[], today: Day): Inherited[
     const whole =
       joined && before !== null && before.clause.sub === 'if' && (join === 'comma' || join === 'and');
     const colon = joined && join === 'colon' && before !== null && before.hits.length === 0;
+    // "wife said do it so i tipped it": what came of it is no hearsay.
+    const told = join === 'sub' && saying.clause.sub !== 'so';
     // "tomorrow: feed ronde"
     const plans =
       saying.hits.length === 0 &&
       saying.date?.date !== undefined &&
       saying.date.date.on > today &&
       !saying.date.date.problem;
+    // "to do: pinch ronde, water alma": a heading holds for all that follows.
+    heading = joined && (heading || (colon && state.unreal));
+    const supposed = heading || ((continues || whole || colon) && state.unreal);
     const next: Inherited = {
-      unreal: ((continues || whole || colon) && state.unreal) || saying.mood.unrealFrom !== null || plans,
+      unreal: supposed || saying.mood.unrealFrom !== null || plans,
       denied: continues && join === 'or' && state.denied ? true : saying.mood.denials.length > 0,
       past: (joined && state.past && join !== 'but') || saying.mood.past,
-      hearsay: (joined && state.hearsay && (join === 'sub' || continues)) || saying.mood.hearsay,
+      hearsay: (joined && state.hearsay && (told || continues)) || saying.mood.hearsay,
     };
     out.push({
-      unreal: (continues || whole || colon) && state.unreal,
+      unreal: supposed,
       denied: continues && join === 'or' && state.denied,
       past:
         joined &&
@@ -45,7 +51,7 @@ export function inheritMoods(sayings: readonly Saying[], today: Day): Inherited[
             (item) => item.text === word || (item.type === 'date' && item.typed.toLowerCase().includes(word)),
           ),
         ),
-      hearsay: joined && state.hearsay && (join === 'sub' || continues),
+      hearsay: joined && state.hearsay && (told || continues),
     });
     state = next;
     before = saying;

@@ -1,5 +1,6 @@
 import type { Clause } from './clauses.ts';
 import { harmlessItems } from './harmless.ts';
+import type { Item } from './items.ts';
 import { wordSet } from './lexicon/word-set.ts';
 import { isOthers, isWide } from './owners.ts';
 import { isPlain, WHOLE } from './plain-wishes.ts';
@@ -31,6 +32,15 @@ const HABIT = wordSet(`
   used always usually normally historically traditionally previously formerly
 `);
 
+const ASKED_WORK = wordSet(`
+  water feed pick pinch tip nip net cover move repot prune spray mulch check
+`);
+/** After "come": a time to come. */
+const COMING = wordSet(`
+  january february march april may june july august september october november december jan feb mar
+  apr jun jul aug sep sept oct nov dec spring summer autumn fall winter monday tuesday wednesday
+  thursday friday saturday sunday next the
+`);
 const BY_NOW = wordSet('soon early late');
 const GONE = wordSet('last previous past prior other');
 const SEASONS = wordSet('year years season seasons summer summers');
@@ -53,6 +63,13 @@ export function readMood(clause: Clause, today: string): Mood {
   const year = Number(today.slice(0, 4));
   const opening = items[0]?.text;
   if (opening === 'had' && ['i', 'we'].includes(items[1]?.text ?? '')) unrealFrom = 0;
+  // "someone water the alma please"
+  if (
+    ['someone', 'somebody', 'anyone', 'please', 'kindly'].includes(opening ?? '') &&
+    items.length > 1 &&
+    ASKED_WORK.has(items[1]?.text ?? '')
+  )
+    unrealFrom = 0;
   // "going on saturday": where it will go.
   if (opening === 'going' && items.length > 1) unrealFrom = 0;
   for (let i = 0; i < items.length; i++) {
@@ -86,11 +103,20 @@ export function readMood(clause: Clause, today: string): Mood {
       next?.type === 'word'
     )
       unrealFrom = i;
+    // "gets its haircut come january"
+    if (
+      unrealFrom === null &&
+      item.text === 'come' &&
+      i > 0 &&
+      (next?.type === 'date' || COMING.has(next?.text ?? ''))
+    )
+      unrealFrom = 0;
     if (unrealFrom === null && item.text === 'let' && next?.text === 'us') unrealFrom = i;
     if (unrealFrom === null && item.text === 'got' && next?.text === 'to' && items[i + 2]?.classes.has('TIP'))
       unrealFrom = i;
     if (unrealFrom === null && item.text === 'have' && next?.text === 'to') unrealFrom = i;
-    if (unrealFrom === null && item.text === 'instead' && next?.text === 'of') denials.push(i);
+    if (unrealFrom === null && item.text === 'instead' && next?.text === 'of' && !goesOnWithI(items, i))
+      denials.push(i);
     if (unrealFrom === null && item.text === 'yet' && next?.text === 'to') denials.push(i);
     if (
       unrealFrom === null &&
@@ -99,7 +125,14 @@ export function readMood(clause: Clause, today: string): Mood {
       items[i + 2]?.text === 'to'
     )
       unrealFrom = i;
-    if (unrealFrom === null && item.text === 'soon' && before !== 'too' && before !== 'as') unrealFrom = 0;
+    if (
+      unrealFrom === null &&
+      item.text === 'soon' &&
+      before !== 'too' &&
+      before !== 'as' &&
+      clause.sub !== 'as'
+    )
+      unrealFrom = 0;
     if (unrealFrom === null && item.text === 'decided' && ['against', 'not', 'to'].includes(next?.text ?? ''))
       denials.push(i);
     if (
@@ -171,4 +204,9 @@ export function readMood(clause: Clause, today: string): Mood {
     if (isWide(items, i)) wide = true;
   }
   return { unrealFrom, denials, asks: isQuestion(clause), past, hearsay, others, wide };
+}
+
+/** "instead of pruning i pinched it": what is said after "i" was done. */
+export function goesOnWithI(items: readonly Item[], i: number): boolean {
+  return items.slice(i + 2).some((item) => item.text === 'i' || item.text === 'we');
 }

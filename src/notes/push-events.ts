@@ -22,7 +22,7 @@ export interface Scene {
 
 /** One event for each tree of the clause, on its day; open where the tree, the day or the crop is missing. */
 export function pushEvents(event: OpenEvent, scene: Scene, ask: 'crop' | null): void {
-  const { saying, subject, inherited, setting, draft, all } = scene;
+  const { saying, subject, inherited, setting, draft } = scene;
   const kind = leafFall(event.kind ?? 'remark', saying, inherited, setting);
   const placed = isSeenNow(scene) ? { on: setting.today } : placeDate(kind, saying, inherited, setting);
   if ('ask' in placed && saying.date?.date && saying.date.date.on > setting.today && !isFinished(saying)) {
@@ -48,9 +48,7 @@ export function pushEvents(event: OpenEvent, scene: Scene, ask: 'crop' | null): 
       });
   };
   if (kind === 'frost' && saying.mentions.length === 0 && !saying.pronoun && !subject.direct) {
-    const hit = hitByFrost(all, saying);
-    if (hit === null) add(null);
-    else for (const tree of hit) add(tree);
+    add(null);
     return;
   }
   if (subject.mentions.length === 0) {
@@ -99,22 +97,6 @@ function isSeenNow({ saying, hit }: Scene): boolean {
     saying.hits.some((other) => ACTIONS.has(other.kind) && other.first < at) &&
     !saying.items.some((item) => WERE.has(item.text))
   );
-}
-
-const SUFFERED = wordSet(`
-  copped caught hit got cooked suffered singed burnt burned browned blackened zapped fried worst brunt
-  hammered nipped toasted scorched damage damaged took
-`);
-
-/** "a late frost and the alma copped it": the trees of the clause after that says who was hit; null when none does. */
-function hitByFrost(all: readonly Saying[], saying: Saying): readonly number[] | null {
-  const next = all[all.indexOf(saying) + 1];
-  if (!next || next.clause.sentence !== saying.clause.sentence || next.mentions.length === 0) return null;
-  if (next.mood.denials.length > 0 || !next.items.some((item) => SUFFERED.has(item.text))) return null;
-  const ids = next.mentions.flatMap((mention) =>
-    mention.ids.length === 1 || mention.all ? mention.ids : [],
-  );
-  return ids.length > 0 ? ids : null;
 }
 
 /** Leaves lost in late autumn are the tree going dormant, in summer they are trouble. */

@@ -72,11 +72,7 @@ interface Read {
   readonly product?: boolean;
 }
 
-function readQuantity(
-  items: readonly Item[],
-  i: number,
-  out: readonly Item[],
-): Read | null {
+function readQuantity(items: readonly Item[], i: number, out: readonly Item[]): Read | null {
   const number = readNumber(items, i);
   if (!number) return null;
   const before = out.at(-1);

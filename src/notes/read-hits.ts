@@ -51,7 +51,7 @@ export function readHits(
       return;
     }
     const state = stateOf(saying, hit, before);
-    if (mood.asks && asksWhatItIs(saying)) {
+    if (mood.asks && hit.kind !== 'trouble' && asksWhatItIs(saying)) {
       pushPending(subject, draft, { on: setting.today });
       return;
     }

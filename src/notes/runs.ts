@@ -26,7 +26,21 @@ export function cutRuns(clauses: readonly Clause[]): Clause[] {
         { ...clause, items: clause.items.slice(0, not) },
         { ...clause, items: clause.items.slice(not), join: 'comma' as const, sub: null },
       ];
+    // "leaf spot on the alma now its the ronde"
+    const now = clause.items.findIndex(
+      (item, i) =>
+        item.text === 'now' &&
+        i > (trees[0] ?? 0) &&
+        i < tail &&
+        tail - i <= 5 &&
+        tail === clause.items.length - 1,
+    );
     const hits = rawHits(clause);
+    if (now > 0 && hits.length === 1)
+      return [
+        { ...clause, items: clause.items.slice(0, now) },
+        { ...clause, items: clause.items.slice(now), join: 'comma' as const, sub: null },
+      ];
     if (hits.length < 2) return [clause];
     const cuts: number[] = [];
     const treeFirst = (trees[0] ?? 0) <= (hits[0]?.first ?? 0);

@@ -1,9 +1,35 @@
 import type { Item } from './items.ts';
 import { wordSet } from './lexicon/word-set.ts';
 
+/** Words of idioms that mean none of anything; that it is figs must be clear from the rest. */
+const OF_ANYTHING = wordSet(`
+  drew drawn draw drawing draws blank blanks no joy luck dice cigar banana bugger sod naff jack diddly
+  sweet damn bog all fa fanny squat square root of nothing zero a big on in at with
+`);
+const SOUGHT = wordSet(`
+  hunt search front department stakes look looked checked check hunted searched combed went been round
+  over score count see whatsoever to the show
+`);
+
+function isOfFigs(items: readonly Item[], at: readonly number[]): boolean {
+  return items.every(
+    (item, i) =>
+      at.includes(i) ||
+      item.type !== 'word' ||
+      ['FRUIT', 'DET', 'ADV', 'EMPTY', 'BE', 'HAVE', 'PRO', 'NODE', 'FOODISH'].some((name) =>
+        item.classes.has(name),
+      ) ||
+      (item.classes.has('PREP') && item.text !== 'for' && item.text !== 'with') ||
+      SOUGHT.has(item.text) ||
+      BESIDE_NONE.has(item.text),
+  );
+}
+
 /** "nothing" is no fruit only where nothing else is said: not in "nothing else touched", "none made it". */
 export function noneFits(items: readonly Item[], at: readonly number[]): boolean {
   const from = at[0] ?? 0;
+  if (at.every((i) => items[i]?.type !== 'word' || OF_ANYTHING.has(items[i]?.text ?? '')))
+    return items.some((item) => item.classes.has('FRUIT')) || isOfFigs(items, at);
   const alone = at.every(
     (i) =>
       items[i]?.classes.has('NONE') ||
@@ -59,5 +85,5 @@ const BESIDE_NONE = wordSet(`
   top whole thing doing happening forming visible showing from all sadly alas again it them and i
   looked check checked though anywhere whatsoever mate absolutely literally shoot shoots tree branch
   branches node nodes any plant bottom but measure lol haha is has are have got had was seen found
-  over wood side every single here me
+  over wood side every single here me 's
 `);

@@ -46,12 +46,22 @@ export function makesSense(
     );
   }
   if (kind === 'picked' && verb.classes.has('PICKED')) return pickFits(items, first);
+  if (kind === 'picked' && (verb.classes.has('TAKEN') || verb.classes.has('EATEN')))
+    return !takesOther(items, first);
   if (kind === 'dropped' && verb.classes.has('DROPPED')) return dropFits(items, first);
   if (kind === 'dropped') return !items.some((item) => item.classes.has('LEAF'));
   if (kind === 'no-fruitlets') {
     const harmless = harmlessItems(items);
     return !at.some((i) => harmless.has(i) && items[i]?.classes.has('NEG')) && noneFits(items, at);
   }
+  // "figs at the base of the new growth": where they are.
+  if (kind === 'leafed-out' && items[at.at(-1) ?? 0]?.text === 'growth') {
+    let i = first - 1;
+    while (items[i]?.classes.has('DET')) i--;
+    if (['of', 'on', 'in', 'from', 'along', 'at'].includes(items[i]?.text ?? '')) return false;
+  }
+  if (kind === 'care' && at.length === 2 && verb.type === 'tree' && POTS.has(items[last]?.text ?? ''))
+    return false;
   if (kind === 'care' && at.length === 1) return careFits(items, first);
   if (kind === 'fruitlets' && verb.type === 'tree' && items[last]?.type === 'quantity') {
     return !items
@@ -78,6 +88,41 @@ export function makesSense(
     return false;
   if (kind === 'trouble' && at.length === 1 && TWO_FACED.has(verb.text)) return false;
   return true;
+}
+
+/** What a tree stands in says nothing of care by itself: "the alma pot". */
+const POTS = wordSet('pot soil saucer tray');
+
+const OWN_WORK: ReadonlySet<PredicateKind> = new Set([
+  'care',
+  'pruned',
+  'tipped',
+  'picked',
+  'cuttings',
+  'none',
+]);
+const HARM = ['GNAWED', 'WRECKED', 'EATEN', 'TIPPED'];
+const BESIDE_RAIDER = wordSet(`
+  has have had just just all been only also even already then quickly completely finally came come
+  and a the my absolutely totally must got to in is are was were on up
+`);
+
+/** "grasshoppers stripped it", "a fox dug it up": no work of the grower's, so its words are left for the harm. */
+export function isMisread(kind: PredicateKind, items: readonly Item[], at: readonly number[]): boolean {
+  // "necks gone floppy": figs that ripen, no thirst.
+  if (
+    kind === 'trouble' &&
+    at.length <= 2 &&
+    items.some((item) => item.text === 'necks' || item.text === 'neck')
+  )
+    return true;
+  if (!OWN_WORK.has(kind)) return false;
+  const first = at[0] ?? 0;
+  if (!HARM.some((name) => items[first]?.classes.has(name))) return false;
+  let i = first - 1;
+  while (i > 0 && i > first - 4 && BESIDE_RAIDER.has(items[i]?.text ?? '')) i--;
+  const who = items[i];
+  return who !== undefined && i < first && (who.classes.has('THIEF') || who.classes.has('FORCE'));
 }
 
 /** Words of trouble that are trouble only beside another. */
@@ -118,6 +163,8 @@ const TWO_FACED = new Set(
 /** "picked the leaves off", "pinched the label": not every picking is a harvest. */
 function pickFits(items: readonly Item[], at: number): boolean {
   const word = items[at]?.text ?? '';
+  // "necked the tonic"
+  if (takesOther(items, at)) return false;
   if (PICKINGS.has(word)) {
     const rest = items.slice(at + 1);
     const object = rest.find(
@@ -149,6 +196,24 @@ function pickFits(items: readonly Item[], at: number): boolean {
     );
   }
   return true;
+}
+
+const NO_FRUIT = ['CAREOBJ', 'LEAF', 'SUCKER', 'CUTTING', 'SHOOT', 'ROOT'];
+
+/** The first thing named after the verb is nothing that grows on a fig to be eaten. */
+function takesOther(items: readonly Item[], at: number): boolean {
+  const object = items
+    .slice(at + 1)
+    .find(
+      (item) =>
+        !['DET', 'SIZE', 'PREP', 'ADV', 'PRO'].some((name) => item.classes.has(name)) &&
+        item.type !== 'quantity',
+    );
+  return (
+    object?.type === 'word' &&
+    !object.classes.has('FRUIT') &&
+    NO_FRUIT.some((name) => object.classes.has(name))
+  );
 }
 
 /** Only figs dropped count; leaves are another kind. */

@@ -72,7 +72,16 @@ function dropLesser(events: readonly ReadEvent[]): ReadEvent[] {
 /** A remark of no tree adds nothing beside anything else. */
 function dropRemarks(events: readonly ReadEvent[], pending: readonly Pending[]): ReadEvent[] {
   const others = events.some((event) => event.kind !== 'remark' || event.tree !== null) || pending.length > 0;
-  return others ? events.filter((event) => event.kind !== 'remark' || event.tree !== null) : [...events];
+  const kept = others
+    ? events.filter((event) => event.kind !== 'remark' || event.tree !== null)
+    : [...events];
+  // What was seen is asked, so that it was seen is no remark.
+  return kept.filter(
+    (event) =>
+      event.kind !== 'remark' ||
+      !pending.some((each) => each.what === 'kind' && each.open.tree === event.tree) ||
+      events.some((other) => other.kind !== 'remark'),
+  );
 }
 
 /** A bump is no riddle when the same tree's figs are named. */

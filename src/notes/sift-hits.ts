@@ -1,6 +1,7 @@
 import type { Hit } from './hits.ts';
 import type { Item } from './items.ts';
 import type { PredicateKind } from './lexicon/predicates/index.ts';
+import { wordSet } from './lexicon/word-set.ts';
 import { isWeak } from './weak-figs.ts';
 
 /** Of several things said at once, those that stand. */
@@ -40,16 +41,23 @@ export function sift(hits: readonly Hit[], items: readonly Item[]): Hit[] {
         kinds.has('tipped'))
     )
       return false;
-    if (hit.kind === 'picked' && kinds.has('cuttings') && !items.some((item) => item.classes.has('FRUIT')))
+    if (
+      hit.kind === 'picked' &&
+      (kinds.has('cuttings') || kinds.has('rooted')) &&
+      !items.some((item) => item.classes.has('FRUIT'))
+    )
       return false;
     if (hit.kind === 'ripening' && (kinds.has('picked') || kinds.has('dropped'))) return false;
     if (
       hit.kind === 'ripening' &&
       kinds.has('trouble') &&
-      !items.some((item) => item.classes.has('FRUIT') || item.text === 'ripe')
+      !items.some((item) => item.classes.has('FRUIT') || item.text === 'ripe' || NECKS.has(item.text))
     )
       return false;
     if (hit.kind === 'trouble' && kinds.has('dropped')) return false;
+    // "necks gone limp": so figs ripen.
+    if (hit.kind === 'trouble' && kinds.has('ripening') && items.some((item) => NECKS.has(item.text)))
+      return false;
     if (
       hit.kind === 'trouble' &&
       (kinds.has('frost') || kinds.has('care')) &&
@@ -67,16 +75,74 @@ export function sift(hits: readonly Hit[], items: readonly Item[]): Hit[] {
       )
         return false;
     }
+    // "hosed the mites off", "slug pellets", "bird netting": what was done, not what it was done against.
+    if (hit.kind === 'trouble' && hit.at.length === 1 && isPest(items[hit.first])) {
+      const care = hits.find((each) => each.kind === 'care');
+      const droppings = DROPPINGS.has(items[hit.last + 1]?.text ?? '');
+      if (care && !droppings && (care.first < hit.first || hit.last + 1 === care.first)) return false;
+    }
+    const raid = hits.find((each) => each.kind === 'trouble' && isRaid(each, items));
+    if (raid && raid !== hit && SPOILED.has(hit.kind) && hit.last > raid.first) return false;
+    // "frost took the new leaves off"
+    if (
+      hit.kind === 'care' &&
+      (items[hit.first]?.classes.has('WRECKED') || items[hit.first]?.classes.has('LEAF')) &&
+      hits.some((each) => each.kind === 'frost' && each.first < hit.first)
+    )
+      return false;
+    // "caterpillar poo on the leaves"
+    if (
+      hit.kind === 'care' &&
+      DROPPINGS.has(items[hit.first]?.text ?? '') &&
+      items[hit.first - 1]?.classes.has('PEST')
+    )
+      return false;
+    // "pinched out the ronde back on june 9": a tree and where it is, no work of its own.
+    if (hit.kind === 'care' && kinds.has('tipped') && items[hit.first]?.type === 'tree') return false;
     if (hit.kind === 'branched' && kinds.has('tipped') && onlyShootWord(hit, items)) return false;
     // "tipped two side shoots": what was tipped, not what grew.
     if (
       hit.kind === 'branched' &&
-      !hit.at.some((i) => items[i]?.classes.has('BRANCHED')) &&
+      !hit.at.some((i) => items[i]?.classes.has('BRANCHED') || items[i]?.text === 'into') &&
       hits.some((each) => each.kind === 'tipped' && each.first < hit.first && hit.first - each.last <= 2)
     )
       return false;
     if (hit.kind === 'branched' && (kinds.has('pruned') || kinds.has('cuttings'))) return false;
-    if (hit.kind === 'leafed-out' && (kinds.has('trouble') || kinds.has('dormant'))) return false;
+    // "dieback on two branches": where it is, not what grew.
+    if (
+      hit.kind === 'branched' &&
+      kinds.has('trouble') &&
+      !hit.at.some((i) => items[i]?.classes.has('BRANCHED')) &&
+      hit.at.some((i) => items[i]?.classes.has('SHOOT') && isPlace(items, i))
+    )
+      return false;
+    // "2 of 9 cuttings have roots": the cuttings are what has rooted.
+    if (hit.kind === 'cuttings' && kinds.has('rooted') && !hit.at.some((i) => isTaking(items[i])))
+      return false;
+    // "lost 3 cuttings to mould"
+    if (
+      hit.kind === 'cuttings' &&
+      kinds.has('trouble') &&
+      hit.at.every((i) => items[i]?.classes.has('CUTTING') || items[i]?.type === 'quantity')
+    )
+      return false;
+    // "soft tips off": how the tips are.
+    if (hit.kind === 'ripening' && kinds.has('tipped') && !items.some((item) => item.classes.has('FRUIT')))
+      return false;
+    // "the tips i took off have wilted": what became of the tips.
+    if (
+      (hit.kind === 'trouble' || hit.kind === 'care') &&
+      hits.some(
+        (each) => each.kind === 'tipped' && items[each.first]?.classes.has('APEX') && each.last < hit.last,
+      ) &&
+      items.some((item, i) => (item.text === 'i' || item.text === 'we') && i < hit.last && i > 0)
+    )
+      return false;
+    // "nematodes in the alma, roots all knobbly"
+    if (hit.kind === 'ask-kind' && (kinds.has('trouble') || items.some((item) => item.classes.has('ROOT'))))
+      return false;
+    if (hit.kind === 'leafed-out' && (kinds.has('trouble') || kinds.has('dormant') || kinds.has('frost')))
+      return false;
     if (
       hit.kind === 'picked' &&
       kinds.has('trouble') &&
@@ -97,6 +163,8 @@ export function sift(hits: readonly Hit[], items: readonly Item[]): Hit[] {
     return true;
   });
 }
+
+const NECKS = new Set(['neck', 'necks', 'ostiole', 'ostioles']);
 
 const FRUIT_NEWS = new Set<PredicateKind>([
   'picked',
@@ -149,5 +217,50 @@ function onlyShootWord(hit: Hit, items: readonly Item[]): boolean {
       items[i]?.classes.has('DET') ||
       items[i]?.type === 'quantity' ||
       items[i]?.text === 'side',
+  );
+}
+
+/** "on two branches", "off the top shoot" */
+function isPlace(items: readonly Item[], at: number): boolean {
+  let i = at - 1;
+  while (
+    i >= 0 &&
+    (items[i]?.classes.has('DET') || items[i]?.classes.has('SIZE') || items[i]?.type === 'quantity')
+  )
+    i--;
+  return ['on', 'in', 'off', 'from', 'of', 'to', 'under', 'along'].includes(items[i]?.text ?? '');
+}
+
+const TAKING = wordSet(`
+  took taken cut snipped clipped saved made struck stuck snagged grabbed harvested bagged collected
+  pulled sliced nipped lopped chopped started pinched
+`);
+
+function isTaking(item: Item | undefined): boolean {
+  return item !== undefined && TAKING.has(item.text);
+}
+
+const SPOILED: ReadonlySet<PredicateKind> = new Set([
+  'care',
+  'pruned',
+  'picked',
+  'cuttings',
+  'rooted',
+  'branched',
+  'leafed-out',
+  'fruitlets',
+  'ripening',
+]);
+const DROPPINGS = wordSet('poo poop droppings frass muck dung');
+
+/** "the dog dug a hole", "voles ate the roots": an animal or the weather, and what it did. */
+function isRaid(hit: Hit, items: readonly Item[]): boolean {
+  const who = items[hit.first];
+  return (
+    who !== undefined &&
+    (who.classes.has('THIEF') || who.classes.has('FORCE') || who.classes.has('CLUMSY')) &&
+    items
+      .slice(hit.first + 1, hit.first + 5)
+      .some((item) => item.classes.has('GNAWED') || item.classes.has('WRECKED'))
   );
 }

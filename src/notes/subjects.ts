@@ -1,4 +1,4 @@
-import { continueCount, denyAlso, isNumberOnly } from './continue-count.ts';
+import { continueCount, denyAlso, isNumberOnly, lastCounted } from './continue-count.ts';
 import type { Setting } from './contract.ts';
 import { followingHit, forwardObject, isVerbOnly, opensObject } from './list-objects.ts';
 import type { Saying } from './sayings.ts';
@@ -69,7 +69,8 @@ export function spreadSubjects(sayings: readonly Saying[], setting: Setting): Su
       }
     }
     if (saying.hits.length === 0 && saying.mentions.length === 0) {
-      if (before && sameSentence) continueCount(saying, before, out, s);
+      const counted = before && sameSentence ? lastCounted(sayings, s) : null;
+      if (counted) continueCount(saying, counted, out, s);
       if (saying.hits.length === 0) {
         // A denial or a wish without a tree is about the last one.
         const pointless = saying.mood.denials.length === 0 && saying.mood.unrealFrom === null;

@@ -66,5 +66,5 @@ const PLAIN_BESIDE = wordSet(`
   great cute adorable whoop woohoo as of me many much again also far wee inch long like grape marble
   pea thumbnail size sized big each per off near tip base join right at wow omg baby 's exactly
   precisely approx tree behind hiding hidden under already still hanging holding made gave gives given
-  bears bearing
+  bears bearing since dotted scattered clustered sprinkled throughout honestly promise swear
 `);

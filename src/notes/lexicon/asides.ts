@@ -66,6 +66,14 @@ export const ASIDES: readonly (readonly ['aside', readonly string[]])[] = [
       'i? never thought i would do|say|see it|this|that but?',
       'i? know i|you|we said ~~ but',
       'i? said i would not but',
+      // Measured against another year.
+      'than|unlike in|on|all|at|this? DATE',
+      'than MEASURE|years ago|back',
+      'than the? year|season|one|years|summer before|previous',
+      'compared|comparing to|with DATE',
+      'same as|like DATE',
+      'best|worst|biggest|heaviest|earliest|most|first|nicest|finest year|season|crop|haul|show|set|one|start|harvest|lot? since _',
+      'best|worst|biggest|heaviest|earliest|most|nicest|finest year|season|crop|haul|show|set|one|start|harvest|lot? in|for years|ages|ever|MEASURE',
       // Weighing that led to the deed.
       'against my|our|the better|best judgment|judgement|instincts|instinct',
       'against all|the odds|expectation|expectations|advice',

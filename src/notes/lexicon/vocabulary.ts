@@ -1,8 +1,11 @@
 import { buildSpellingIndex, countSlips, nearest, type SpellingIndex, slipsAllowed } from '../spelling.ts';
 import { CULTIVAR_NAMES } from '../trees/cultivar-names.ts';
+import { ASIDES } from './asides.ts';
+import { DOUBTS } from './doubt-words.ts';
 import { INTENTS } from './intents.ts';
 import { frequentWords, isOrdinary } from './ordinary.ts';
 import { PREDICATES, patternWords } from './predicates/index.ts';
+import { TEASERS } from './teasers.ts';
 import { classesOf, knownWords } from './word-classes.ts';
 
 /** Words of dates, so that a typo in one is not mended into something else. */
@@ -19,6 +22,9 @@ const core = new Set<string>([
 ]);
 for (const { words } of CULTIVAR_NAMES) for (const word of words) if (word.length > 3) core.add(word);
 
+/** Words of doubt and of passing: right as they stand, and nothing that a slip is mended towards. */
+const passing = new Set([...patternWords(DOUBTS), ...patternWords(ASIDES), ...patternWords(TEASERS)]);
+
 let index: SpellingIndex | null = null;
 /** Lexicon words come first, so that they win a tie against everyday ones. */
 function spellingIndex(): SpellingIndex {
@@ -28,7 +34,7 @@ function spellingIndex(): SpellingIndex {
 
 /** True when a word stands as typed. */
 export function isKnownWord(word: string): boolean {
-  return core.has(word) || isOrdinary(word) || classesOf(word).size > 0;
+  return core.has(word) || passing.has(word) || isOrdinary(word) || classesOf(word).size > 0;
 }
 
 const MEMORY = 5000;

@@ -1,4 +1,6 @@
+import { FRUIT_WORD_CLASSES } from './word-classes-fruit.ts';
 import { MORE_WORD_CLASSES } from './word-classes-more.ts';
+import { WORK_WORD_CLASSES } from './word-classes-work.ts';
 
 /**
  * The words the grammar knows, by class. A word may stand in several classes; patterns and moods refer to
@@ -97,7 +99,7 @@ export const WORD_CLASSES: readonly (readonly [name: string, words: string])[] =
   ['FALLEN', 'fell fallen gone off ground floor dropped down hit bare'],
   [
     'WATERED',
-    'watered watering water fed feed feeding fertilized fertilised fertilizing fertilising fertilized fertigated drenched soaked irrigated hosed misted mulched mulching dressed topdressed dosed potted repotted uppotted planted transplanted moved wheeled shifted carried lugged hauled dragged marched trundled rolled relocated turned rotated netted bagged meshed covered covering uncovered wrapped unwrapped fleeced shaded sheltered staked tied weeded sprayed dusted treated limed composted manured washed wiped rinsed scrubbed cleaned swept plonked heeled sunk unpotted unboxed hardened deadleafed defoliated stripped dethatched propped trellised espaliered labelled labeled tagged relabelled topped gave given squished squashed hosing spraying potting repotting moving netting mulch mulches watering fertilize spritzed sunk divided inspected drizzled bottom-watered trained',
+    'watered watering water fed feed feeding fertilized fertilised fertilizing fertilising fertilized fertigated drenched soaked irrigated hosed misted mulched mulching dressed topdressed dosed potted repotted uppotted planted transplanted moved wheeled shifted carried lugged hauled dragged marched trundled rolled relocated turned rotated netted bagged meshed covered covering uncovered wrapped unwrapped fleeced shaded sheltered staked tied weeded sprayed dusted treated limed composted manured washed wiped rinsed scrubbed cleaned swept plonked heeled sunk unpotted upsized downsized replanted resited restaked retied remulched refed resprayed rewatered rewrapped underplanted quenched doused dunked saturated chelated defrosted deslugged handpicked limewashed whitewashed aerated scarified top-dressed side-dressed sidedressed unboxed hardened deadleafed defoliated stripped dethatched propped trellised espaliered topped gave given squished squashed hosing spraying potting repotting moving netting mulch mulches watering fertilize spritzed sunk divided inspected drizzled bottom-watered trained',
   ],
   [
     'PRUNED',
@@ -175,7 +177,12 @@ export const WORD_CLASSES: readonly (readonly [name: string, words: string])[] =
 ];
 
 const byWord = new Map<string, Set<string>>();
-for (const [name, words] of [...WORD_CLASSES, ...MORE_WORD_CLASSES]) {
+for (const [name, words] of [
+  ...WORD_CLASSES,
+  ...MORE_WORD_CLASSES,
+  ...FRUIT_WORD_CLASSES,
+  ...WORK_WORD_CLASSES,
+]) {
   for (const word of words.split(' ')) {
     const classes = byWord.get(word);
     if (classes) classes.add(name);

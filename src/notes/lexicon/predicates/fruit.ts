@@ -79,6 +79,7 @@ export const FRUIT: PredicateTable = [
       'lost NUM SIZE? FRUIT from|off ~ TREE',
       'NUM|all|FRUIT ~ FRUIT? came|come away',
       'all DET? FRUIT came|come off|away',
+      'all NUM FRUIT? came|come off|away|down ~~ storm|wind|gale|hail|gust|night|heat|rain|heatwave|cold',
       'DROPPED',
       'DROPPED all|every|everything|both|lot|whole|entire',
       'DROPPED ~ everything|lot',

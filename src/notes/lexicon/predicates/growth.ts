@@ -5,6 +5,9 @@ export const GROWTH: PredicateTable = [
   [
     'buds-double',
     [
+      'NODE ~ TREE HAVE NUM2 $',
+      'BUD|BUMP BE? doubling|doubled|twinning|pairing up?',
+      'NODE ~ HAVE NUM2 SIZE? BUD|BUMP? $',
       'budding in pairs|twos|doubles',
       'double|doubled|twin|twinned|paired|dual|duplicate BUD|BUMP|NODE|NUM?',
       'doubles|twins',
@@ -150,6 +153,8 @@ export const GROWTH: PredicateTable = [
     'ask-kind',
     [
       'swollen BUMP|nodes|NODE',
+      'any|no idea|clue|thoughts|guesses ~ what ~ BUMP|thing|things|growth|growths|these|this|they|stuff',
+      'not sure what they|these|it|this|those ~ be|are|is|become',
       'round|green|little|tiny|small|odd|weird|strange|funny SIZE? thing|things|blob|blobs|lumps|dots|balls ~ NODE|on|at|next|near',
       'BUMP',
       'BUD',
@@ -163,6 +168,9 @@ export const GROWTH: PredicateTable = [
   [
     'leafed-out',
     [
+      'TREE ~ put|puts|putting|pulled|threw|got ~ leaves|clothes|coat|dress|frock|jacket|green|greenery|foliage on|out',
+      '^ first|new|green|proper|tiny|some? leaves|leaf on DET? TREE',
+      'TREE BE? ADV? green at last|again|now|finally',
       'did not leaf|sprout|wake|bud',
       'took|taken until DATE ~~ leaf|leaves',
       'coming|came|come|breaking into leaf',
@@ -252,6 +260,7 @@ export const GROWTH: PredicateTable = [
   [
     'dormant',
     [
+      'TREE BE ADV? DET bunch|pile|bundle|handful|collection|set|few of? sticks|twigs|stick',
       'leaves all down|off',
       'TREE bare',
       'bare since|from',

@@ -1,0 +1,143 @@
+import type { Hit } from './hits.ts';
+import type { Item } from './items.ts';
+import { isPlainWord } from './lexicon/plain-words.ts';
+import { wordSet } from './lexicon/word-set.ts';
+import type { Saying } from './sayings.ts';
+
+/** What of a message is a harvest only by the company it keeps: figs counted beside what became of them. */
+export function tellHarvests(sayings: readonly Saying[]): void {
+  sayings.forEach((saying, s) => {
+    goesOnOff(saying, sayings[s - 1]);
+    clearedOut(saying, sayings[s + 1]);
+    if (saying.hits.length > 1 || !isCountOfFigs(saying)) return;
+    const sentence = sayings.filter((each) => each.clause.sentence === saying.clause.sentence);
+    const near = sentence.filter((each) => each !== saying);
+    const served = saying.clause.sub === null && near.some(isServing);
+    const next = sayings[s + 1];
+    const before = sayings[s - 1];
+    const joined =
+      (next !== undefined && near.includes(next) && isFrom(next)) ||
+      (before !== undefined && near.includes(before) && isFrom(before) && saying.clause.join === 'and');
+    if (served || joined || isFruitByName(saying, sentence)) saying.hits = [pickedHit(saying)];
+  });
+}
+
+const BEARING = wordSet('on at showing set forming visible here there still now already');
+
+/** "ten alma figs", "3 celestes": a number, a tree, perhaps figs, and nothing that says that they hang there. */
+function isCountOfFigs(saying: Saying): boolean {
+  const [hit] = saying.hits;
+  if (hit && hit.kind !== 'fruitlets') return false;
+  if (saying.mood.denials.length > 0 || saying.mood.unrealFrom !== null || saying.mood.asks) return false;
+  if (saying.mentions.length !== 1) return false;
+  let counted = false;
+  for (const item of saying.items) {
+    if (item.quantity) counted = true;
+    else if (item.type === 'tree' || item.type === 'date') continue;
+    else if (BEARING.has(item.text) || item.classes.has('FRUITLET') || item.classes.has('HAVE')) return false;
+    else if (!BESIDE_COUNT.some((name) => item.classes.has(name)) && !PLAIN.has(item.text)) return false;
+  }
+  return counted;
+}
+
+const BESIDE_COUNT = ['FRUIT', 'DET', 'SIZE', 'ADV', 'MY', 'RIPE', 'FOODISH', 'HOUSE', 'EATEN'];
+const PLAIN = wordSet(`
+  of for the with exactly about around roughly more another off from goats cheese cream each me us so
+  today total altogether
+`);
+
+/** A clause that only tells what figs became: "salad sorted", "jam's on", "sunday lunch". */
+function isServing(saying: Saying): boolean {
+  if (saying.mentions.length > 0 || saying.hits.some((hit) => hit.kind !== 'picked')) return false;
+  if (saying.mood.denials.length > 0 || saying.mood.unrealFrom !== null || saying.mood.asks) return false;
+  const { items } = saying;
+  const food = items.some((item) => item.classes.has('FOODISH') || SERVED.has(item.text));
+  const all = items.some((item) => item.text === 'both' || item.text === 'all') || items.length <= 3;
+  const picked = saying.hits.length === 1 && all && !items.some((item) => item.quantity);
+  return (food && items.length <= 6) || picked;
+}
+
+const SERVED = wordSet(`
+  delicious yum yummy yumm nom noms scrumptious tasty delish jammy divine scoffed devoured
+`);
+
+/** "one from the mission": fruit from a tree, by that alone. */
+function isFrom(saying: Saying): boolean {
+  const [hit] = saying.hits;
+  return (
+    hit?.kind === 'picked' &&
+    saying.hits.length === 1 &&
+    hit.at.some((i) => ['off', 'from'].includes(saying.items[i]?.text ?? '')) &&
+    saying.items.every((item) => item.text !== 'picked')
+  );
+}
+
+/** "7 celestes today", "another couple of brunswicks": a tree's name in the plural is its fruit, and nothing else is told of it. */
+function isFruitByName(saying: Saying, sentence: readonly Saying[]): boolean {
+  if (saying.hits.length > 0 || saying.clause.sub !== null) return false;
+  const at = saying.items.findIndex((item) => item.type === 'tree');
+  const tree = saying.items[at];
+  const before = saying.items.slice(0, at).findLast((item) => !item.classes.has('SIZE'));
+  if (!tree?.mention || !before?.quantity) return false;
+  if (tree.mention.all && before.quantity.value === tree.mention.ids.length) return false;
+  if (!/s$/i.test(tree.typed) || /ss$/i.test(tree.typed)) return false;
+  return sentence.every(
+    (each) =>
+      each === saying ||
+      (each.hits.every((hit) => hit.kind === 'picked' || hit.kind === 'remark') &&
+        each.items.every((item) => item.type !== 'word' || item.classes.size > 0 || isPlainWord(item.text))),
+  );
+}
+
+function pickedHit(saying: Saying): Hit {
+  const [hit] = saying.hits;
+  if (hit) return { ...hit, kind: 'picked' };
+  const at = saying.items.findIndex((item) => item.quantity !== undefined);
+  return { kind: 'picked', at: [at], first: at, last: at, core: at };
+}
+
+const CLEARED = wordSet('cleared emptied stripped raided cleaned hit plundered did');
+
+/** "cleared the tall kadota, 2 dozen exactly": the number tells that it was figs. */
+function clearedOut(saying: Saying, next: Saying | undefined): void {
+  const [verb] = saying.items;
+  if (!verb || !CLEARED.has(verb.text) || saying.mentions.length !== 1 || !next) return;
+  if (saying.items.length > 4 || next.clause.sentence !== saying.clause.sentence) return;
+  if (next.mentions.length > 0 || next.hits.some((hit) => !['fruitlets', 'picked'].includes(hit.kind)))
+    return;
+  const number = next.items.find((item) => item.quantity)?.quantity;
+  if (!number || !next.items.every((item) => isBesideNumber(item))) return;
+  const at = 0;
+  saying.hits = [{ kind: 'picked', at: [at], first: at, last: at, core: at }];
+  saying.count = number;
+  next.hits = [];
+  next.dropped = true;
+}
+
+function isBesideNumber(item: Item): boolean {
+  return (
+    item.quantity !== undefined ||
+    item.type === 'mark' ||
+    BESIDE_COUNT.some((name) => item.classes.has(name)) ||
+    PLAIN.has(item.text)
+  );
+}
+
+const TAKEN_OFF: ReadonlySet<string> = new Set(['tipped', 'cuttings', 'pruned']);
+
+/** "3 tips off the mission, 4 off the king": more of what was taken off before. */
+function goesOnOff(saying: Saying, before: Saying | undefined): void {
+  const told = before?.hits.find((hit) => TAKEN_OFF.has(hit.kind));
+  const [hit] = saying.hits;
+  if (!told || !hit || hit.kind !== 'picked' || before?.clause.sentence !== saying.clause.sentence) return;
+  if (!before.items.some((item) => ['off', 'from'].includes(item.text))) return;
+  const bare = saying.items.every(
+    (item) =>
+      item.type !== 'word' ||
+      ['off', 'from'].includes(item.text) ||
+      item.classes.has('DET') ||
+      item.classes.has('ADV') ||
+      item.text === 'more',
+  );
+  if (bare) saying.hits = [{ ...hit, kind: told.kind }];
+}

@@ -1,0 +1,48 @@
+import { wordSet } from './lexicon/word-set.ts';
+import type { Saying } from './sayings.ts';
+
+const ANSWERS = wordSet(`
+  none nil zero nada zilch zip nope no nothing nought naught what which 0 zippo bupkis nary
+`);
+
+/** "figs on the ronde: none", "celeste figs? what figs": what is named first is not there. */
+export function answerNone(sayings: readonly Saying[]): void {
+  sayings.forEach((saying, s) => {
+    const next = sayings[s + 1];
+    if (!next || next.mentions.length > 0 || !isNothing(next)) return;
+    if (!saying.hits.every((hit) => hit.kind === 'fruitlets') || saying.items.some((item) => item.quantity))
+      return;
+    if (!saying.items.some((item) => item.classes.has('FRUIT'))) return;
+    if (saying.items.length > 7 || saying.mood.denials.length > 0) return;
+    saying.hits = [
+      {
+        kind: 'no-fruitlets',
+        at: [],
+        first: saying.items.length,
+        last: saying.items.length,
+        core: saying.items.length,
+      },
+    ];
+    saying.mood = { ...saying.mood, asks: false };
+    next.hits = [];
+    next.dropped = true;
+  });
+}
+
+/** "none", "what figs": nothing but a word for nothing. */
+function isNothing(saying: Saying): boolean {
+  const [first] = saying.items;
+  return (
+    first !== undefined &&
+    ANSWERS.has(first.text) &&
+    saying.items.length <= 3 &&
+    saying.items.every(
+      (item) =>
+        ANSWERS.has(item.text) ||
+        item.classes.has('FRUIT') ||
+        item.classes.has('ADV') ||
+        item.classes.has('NONE') ||
+        item.text === 'all',
+    )
+  );
+}

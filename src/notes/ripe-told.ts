@@ -1,0 +1,36 @@
+import { wordSet } from './lexicon/word-set.ts';
+import type { Saying } from './sayings.ts';
+
+/** "3 figs on the alma, turning purple": what is said of the figs named before, of those very figs. */
+export function ripenWhatWasThere(sayings: readonly Saying[]): void {
+  sayings.forEach((saying, s) => {
+    const [hit] = saying.hits;
+    if (hit?.kind !== 'ripening' || saying.hits.length !== 1 || saying.mentions.length > 0) return;
+    if (saying.mood.denials.length > 0 || saying.mood.unrealFrom !== null || saying.clause.sub !== null)
+      return;
+    if (saying.items.some((item) => item.quantity || item.classes.has('FRUIT') || OTHER_FIGS.has(item.text)))
+      return;
+    for (let k = s - 1; k >= 0; k--) {
+      const before = sayings[k];
+      if (!before || before.clause.sentence !== saying.clause.sentence) return;
+      if (before.hits.length === 0 && before.bare) continue;
+      const [shown] = before.hits;
+      if (shown?.kind !== 'fruitlets' || before.hits.length !== 1) return;
+      if (before.items.some((item) => item.classes.has('FRUITLET') || item.classes.has('HAVE'))) return;
+      if (before.mood.denials.length > 0 || before.mood.unrealFrom !== null) return;
+      // A note may name the tree more closely between: "(the short one)".
+      const between = sayings.slice(k + 1, s).find((each) => each.mentions.length > 0);
+      if (between) before.mentions = between.mentions;
+      before.hits = [{ ...shown, kind: 'ripening' }];
+      before.date ??= saying.date;
+      for (const each of sayings.slice(k + 1, s + 1)) {
+        each.hits = [];
+        each.dropped = true;
+        each.mentions = [];
+      }
+      return;
+    }
+  });
+}
+
+const OTHER_FIGS = wordSet('one some few most half first couple others rest another it tree leaf leaves');
