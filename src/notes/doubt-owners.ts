@@ -8,15 +8,13 @@ import { classesOf } from './lexicon/word-classes.ts';
 export function goesOnAfterOthers(piece: Piece, before: Piece | undefined): boolean {
   if (piece.join !== 'and' || !before || before.sentence !== piece.sentence) return false;
   if (['i', 'we'].includes(piece.items[0]?.text ?? '')) return false;
-  return before.items
-    .slice(0, 3)
-    .some(
-      (item, i) =>
-        // "daves" mended to "doves" is a name, not a bird.
-        item.typed.toLowerCase() === item.text &&
-        (item.classes.has('OTHERS') || item.classes.has('THIEF') || item.classes.has('PEST')) &&
-        !['for', 'to', 'with', 'from', 'of', 'a', 'off'].includes(before.items[i - 1]?.text ?? ''),
-    );
+  return before.items.slice(0, 3).some(
+    (item, i) =>
+      // "daves" mended to "doves" is a name, not a bird.
+      item.typed.toLowerCase() === item.text &&
+      (item.classes.has('OTHERS') || item.classes.has('THIEF') || item.classes.has('PEST')) &&
+      !['for', 'to', 'with', 'from', 'of', 'a', 'off'].includes(before.items[i - 1]?.text ?? ''),
+  );
 }
 
 /** The clause that names the event's tree: its own, or the last one before. */
@@ -38,7 +36,12 @@ export function belongsToOthers(kind: ObservationKind, piece: Piece | undefined)
     const before = lead?.text ?? '';
     // "grandads old king"
     const owner = lead?.classes.has('SIZE') || AGES.has(before) ? items[i - 2] : lead;
-    if (owner?.type === 'word' && owner.text.endsWith('s') && classesOf(owner.text.slice(0, -1)).has('OTHERS')) return true;
+    if (
+      owner?.type === 'word' &&
+      owner.text.endsWith('s') &&
+      classesOf(owner.text.slice(0, -1)).has('OTHERS')
+    )
+      return true;
     // "daves alma": a possessor without its apostrophe.
     if (
       lead?.type === 'word' &&
