@@ -19,6 +19,8 @@ const QUESTIONS = [
   ['questions-dev-5.jsonl', 0.97],
   ['questions-dev-6.jsonl', 0.95],
   ['questions-dev-7.jsonl', 0.96],
+  ['questions-dev-8.jsonl', 0.97],
+  ['questions-dev-9.jsonl', 0.97],
   ['questions-own.jsonl', 0.95],
 ] as const;
 

@@ -27,6 +27,13 @@ export const INTENTS: readonly (readonly [intent: AskIntent, patterns: readonly 
   [
     'help',
     [
+      'what should|do|can|must i|we type|say|write|enter|tell|call|press|tap|click',
+      'what|how ~ buttons|button|commands|reactions|emoji',
+      'how ~ stop|get|change|mute ~ dms|messages|emails|notices',
+      'do not|never|cant|cannot ~ get|understand|see|follow how ~ works|work|used',
+      'how ~ mark|flag|label|tag|tell|list|call|class ~ tree|TREE|it as|dead|gone|died',
+      'as dead|retired|gone|lost',
+      'take ~ note|entry|log back|out|away|off',
       'what does ~ mean',
       'take back|out|off DET? note|entry|log|record|observation|pick|mistake',
       'what|who is ostiole',
@@ -86,6 +93,10 @@ export const INTENTS: readonly (readonly [intent: AskIntent, patterns: readonly 
   [
     'roundup',
     [
+      'any firsts',
+      'what happened|has happened ~ DATE|week|month',
+      'you all been',
+      'how many|much ~ picked ~ all|together|total|between|altogether',
       'how has|is|was|did|have ~ us all',
       'for us all',
       'us all',
@@ -172,6 +183,10 @@ export const INTENTS: readonly (readonly [intent: AskIntent, patterns: readonly 
   [
     'tip-now',
     [
+      'cutoff|cutoffs|deadline ~ TREE',
+      'TREE ~ cutoff|deadline',
+      'time i|we TIPPED',
+      'day|time|moment for ~ tips|tops|leaders|pinch',
       'secateurs|snips|shears ~~ or wait|not|leave',
       'go|hold|fire|pinch|tip|nip or wait|not|go|on|leave|skip|hold',
       'wait|hold|leave ~ or go|pinch|tip|nip|snip',
@@ -187,6 +202,17 @@ export const INTENTS: readonly (readonly [intent: AskIntent, patterns: readonly 
   [
     'ripe-when',
     [
+      'chance|chances|odds|hopes with|for|on|of ~ TREE',
+      'TREE ~ get|make|gets|makes there|it',
+      'how late|early will|is|are',
+      'TREE by the time',
+      'gonna|going get|see|have|eat ~ TREE',
+      'get any TREE',
+      'beat|by|before ~ DATE ~ yes|no|possible|doable|likely',
+      'bank|rely|plan|count on ~ ~ TREE',
+      'beat ~ DATE|winter|cold|snow',
+      'TREE before|by|for ~ DATE|birthday|wedding|party|holiday|holidays|winter|snow',
+      'TREE for ~ wedding|party|birthday|holiday|holidays|barbecue|bbq',
       'dare i hope',
       'hope|hoping for ~ ripe',
       'give|put|name ~ date|day|week|month',
@@ -262,6 +288,8 @@ export const INTENTS: readonly (readonly [intent: AskIntent, patterns: readonly 
   [
     'due',
     [
+      'let slide|slip',
+      'happens|comes|is next with|for|on',
       'what ~ got for me|us',
       'for me today|this|to do',
       'what comes up',

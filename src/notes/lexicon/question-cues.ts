@@ -24,7 +24,7 @@ export const QUESTION_CUES: readonly (readonly [intent: CueIntent, weight: numbe
   [
     'ripe-when',
     2,
-    'estimate countdown forecast figs fig first expect date window arrive arrival due long far close weeks days until till wait',
+    'chance chances odds gonna hopes will arrival finish estimate countdown forecast figs fig first expect date window arrive arrival due long far close weeks days until till wait',
   ],
   ['ripe-when', 1, 'when wen whens time soon before by chance yet nearly almost month roughly rough'],
 

@@ -1,6 +1,6 @@
-import type { Item } from './items.ts';
-import { type CueIntent, cuesOf } from './lexicon/question-cues.ts';
-import { isAskedAbout } from './question-order.ts';
+import type { Item } from '../items.ts';
+import { type CueIntent, cuesOf } from '../lexicon/question-cues.ts';
+import { isAskedAbout } from '../question-order.ts';
 
 /** Words a question may begin with. */
 const OPENERS = new Set(

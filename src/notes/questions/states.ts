@@ -1,7 +1,7 @@
-import type { Clause } from './clauses.ts';
-import type { Setting } from './contract.ts';
-import { wordSet } from './lexicon/word-set.ts';
-import { readSaying } from './sayings.ts';
+import type { Clause } from '../clauses.ts';
+import type { Setting } from '../contract.ts';
+import { wordSet } from '../lexicon/word-set.ts';
+import { readSaying } from '../sayings.ts';
 
 /** A clause that begins with one of these asks. */
 const OPENERS = wordSet(`
