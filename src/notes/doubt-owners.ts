@@ -1,4 +1,3 @@
-import type { ObservationKind } from '../engine/observation.ts';
 import type { ReadEvent } from './contract.ts';
 import type { Piece } from './doubt-pieces.ts';
 import { isPlainWord } from './lexicon/plain-words.ts';
@@ -27,7 +26,7 @@ export function naming(event: ReadEvent, p: number, pieces: readonly Piece[]): P
 const AGES = new Set(['old', 'new', 'young']);
 
 /** "an alma", "a ronde": any tree of that name but the member's own; "ate a celeste" is a fruit of theirs. */
-export function belongsToOthers(kind: ObservationKind, piece: Piece | undefined): boolean {
+export function belongsToOthers({ kind, tree }: ReadEvent, piece: Piece | undefined): boolean {
   if (!piece) return false;
   const { items } = piece;
   return items.some((item, i) => {
@@ -53,6 +52,8 @@ export function belongsToOthers(kind: ObservationKind, piece: Piece | undefined)
       return true;
     if (before !== 'a' && before !== 'an')
       return ['his', 'her', 'their', 'your', 'another', 'someones'].includes(before);
+    // Which of the member's own "a kadota" may be is asked anyway.
+    if (tree === null) return false;
     const next = items[i + 1];
     if (next?.classes.has('FRUIT') || next?.classes.has('BREBA')) return false;
     return kind !== 'picked' || ['off', 'from', 'on', 'at', 'of', 'with'].includes(items[i - 2]?.text ?? '');

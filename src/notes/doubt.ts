@@ -1,6 +1,7 @@
 import type { Day } from '../engine/day.ts';
 import type { ObservationKind } from '../engine/observation.ts';
-import type { Ask, NoteReading, ReadEvent, Setting } from './contract.ts';
+import type { Ask, NoteReading, OpenEvent, ReadEvent, Setting } from './contract.ts';
+import { guardAsk, withUsual } from './doubt-ask.ts';
 import { type FoundDoubt, findDoubts } from './doubt-finding.ts';
 import { belongsToOthers, goesOnAfterOthers, naming } from './doubt-owners.ts';
 import { cutPieces, type Piece } from './doubt-pieces.ts';
@@ -30,18 +31,28 @@ export function guardReading(
   reading: NoteReading,
   items: readonly Item[] = readItems(text, setting),
 ): NoteReading {
-  if (!reading.logged.some(isDecisive)) return reading;
+  const waits = reading.ask?.open.some(isDecisive) === true;
+  if (!waits && !reading.logged.some(isDecisive)) return reading;
   const pieces = cutPieces(items);
   const doubts = findDoubts(pieces, setting.today);
+  const guarded =
+    waits && reading.ask
+      ? guardAsk(
+          reading.ask,
+          (event) => (isDecisive(event) ? doubtOf(event, pieces, doubts, setting.today) : null),
+          setting.today,
+        )
+      : { ask: reading.ask, logged: [] };
   const kept: ReadEvent[] = [];
   const unclear: ReadEvent[] = [];
   const cropless: ReadEvent[] = [];
-  let changed = false;
+  let changed = guarded.ask !== reading.ask;
   for (const event of reading.logged) {
     const doubt = isDecisive(event) ? doubtOf(event, pieces, doubts, setting.today) : null;
     if (doubt === null && event.crop === 'breba' && !saysBreba(event, pieces, setting.today)) {
       changed = true;
-      cropless.push(event);
+      if (guarded.ask === null) cropless.push(event);
+      else kept.push({ tree: event.tree, kind: 'remark', on: setting.today });
       continue;
     }
     if (doubt === null) {
@@ -49,12 +60,12 @@ export function guardReading(
       continue;
     }
     changed = true;
-    if (doubt === 'unclear' && reading.ask === null) unclear.push(event);
+    if (doubt === 'unclear' && guarded.ask === null) unclear.push(event);
     else kept.push({ tree: doubt === 'other' ? null : event.tree, kind: 'remark', on: setting.today });
   }
   if (!changed) return reading;
-  const ask = unclear.length > 0 ? askWhatItWas(unclear) : (reading.ask ?? askWhichCrop(cropless));
-  return { logged: tidy(kept, ask), ask };
+  const ask = unclear.length > 0 ? askWhatItWas(unclear) : (guarded.ask ?? askWhichCrop(cropless));
+  return { logged: tidy([...kept, ...guarded.logged], ask), ask };
 }
 
 /** Why an event cannot be taken from this text, or null. Exported for tests and for telling why. */
@@ -63,18 +74,15 @@ export function whyDoubtful(text: string, setting: Setting, event: ReadEvent): D
   return doubtOf(event, pieces, findDoubts(pieces, setting.today), setting.today);
 }
 
-function isDecisive(event: ReadEvent): boolean {
-  return DECISIVE_KINDS.has(event.kind) || event.crop === 'breba';
+function isDecisive(event: OpenEvent): boolean {
+  return (event.kind !== undefined && DECISIVE_KINDS.has(event.kind)) || event.crop === 'breba';
 }
 
 function askWhatItWas(events: readonly ReadEvent[]): Ask {
-  const kinds: ObservationKind[] = [...new Set(events.map((event) => event.kind))];
-  for (const kind of ['fruitlets', 'no-fruitlets', 'remark'] as const)
-    if (!kinds.includes(kind)) kinds.push(kind);
   return {
     what: 'kind',
     trees: [],
-    kinds,
+    kinds: withUsual(events.map((event) => event.kind)),
     open: events.map(({ kind: _, ...open }) => open),
   };
 }
@@ -146,7 +154,7 @@ function candidates(event: ReadEvent, pieces: readonly Piece[], today: Day): num
     // "how many figs? 16 on the alma": the clause that gives the number tells it.
     const counting = pieces.flatMap((piece, p) =>
       event.tree !== null &&
-      piece.own.includes(event.tree) &&
+      (piece.own.includes(event.tree) || (piece.items.length === 1 && piece.trees.includes(event.tree))) &&
       piece.numbers.includes(count) &&
       coreOf(event.kind, piece) >= 0
         ? [p]
@@ -195,7 +203,7 @@ function doubtOfPiece(
   if (kind !== 'no-fruitlets' && isDenied(piece, core, event)) return 'denied';
   if (piece.asked) return 'asked';
   if ((kind === 'picked' || kind === 'tipped') && goesOnAfterOthers(piece, pieces[p - 1])) return 'other';
-  if (belongsToOthers(kind, piece) || belongsToOthers(kind, naming(event, p, pieces))) return 'other';
+  if (belongsToOthers(event, piece) || belongsToOthers(event, naming(event, p, pieces))) return 'other';
   // "king figs: …" only says what is spoken of.
   if (kind === 'fruitlets' && event.count === undefined && isHeading(piece, pieces[p + 1])) return 'unclear';
   return DECISIVE_KINDS.has(kind) && isUnclear(kind, event, piece, core) ? 'unclear' : null;

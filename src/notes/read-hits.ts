@@ -31,7 +31,12 @@ export function readHits(
       saying.mentions.length > 0 &&
       (saying.bare || saying.empty) &&
       !mood.asks &&
-      !all.some((each, k) => k !== s && each.clause.sentence === saying.clause.sentence && each !== saying);
+      !all.some(
+        (each, k) =>
+          k !== s &&
+          each.clause.sentence === saying.clause.sentence &&
+          !((each.bare || each.empty) && each.hits.length === 0),
+      );
     if (lone && !subject.others) pushPending(subject, draft, { on: setting.today });
     else if (saying.mentions.length > 0 || subject.fresh) remark();
     else if (!(saying.bare || saying.empty))

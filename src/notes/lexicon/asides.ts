@@ -8,8 +8,8 @@ export const ASIDES: readonly (readonly ['aside', readonly string[]])[] = [
     'aside',
     [
       // That something is about to be told.
-      'i? just? forgot|forgotten|meant|meaning|wanted|want|wanting|remembered|need|happy|pleased|proud|delighted|glad|sorry|sad|like|ought to say|mention|report|announce|log|note that?',
-      'i? just? forgot|meant|wanted|want|wanting|happy|pleased|proud|delighted|glad|sorry|sad|like|need to tell you|u|yall|everyone|everybody|folks all|lot|guys? that?',
+      'i? would|should|will|am|was? just|very|so? forgot|forgotten|meant|meaning|wanted|want|wanting|remembered|need|happy|pleased|proud|delighted|glad|sorry|sad|like|ought to say|mention|report|announce|log|note that?',
+      'i? would|should|will|am|was? just|very|so? forgot|meant|wanted|want|wanting|happy|pleased|proud|delighted|glad|sorry|sad|like|need to tell you|u|yall|everyone|everybody|folks all|lot|guys? that?',
       'i? just? wanted|want|wanting|thought to|i? would|will? let|share|tell you|yall|everyone|u all|lot? know that?',
       'just? letting you|yall|everyone|u all|lot? know that?',
       'just? to? let you|yall|everyone|u all|lot? know that?',

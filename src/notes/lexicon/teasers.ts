@@ -6,8 +6,9 @@ export const TEASERS: readonly (readonly ['teaser', readonly string[]])[] = [
   [
     'teaser',
     [
-      'guess|guessing what|whats|wat|wats|who|whos|which 1? ~ happening|happened|doing|did|up|on|cooking|here|back|finally|today?',
-      'guess|bet who|whos has|got|is? something|news|a? to? show|say|tell|you?',
+      'guess|guessing what|whats|wat|wats|who|whos|which',
+      'guess|guessing what|whats|wat|wats|who|whos|which is|has|have? ~ happening|happened|doing|did|done|up|on|cooking|here|back|finally|today',
+      'guess|bet who|whos ~ something|news ~ show|say|tell you|u|yall?',
       'you|u|yall|they|nobody|noone will|would|can|could|wont|not|never not|never? believe|guess|credit what|whats|wat|wats|how? is? happening|happened|going|up? on|with|w?',
       'never guess|believe what|whats|wat|wats? happening|happened|up|going|on?',
       'has|have|had|got|gots|with|comes|bears|brings some|a? lot|lots|bit? of? big|good|bad|great|exciting|huge|sad|quick|fresh|breaking|hot|massive|interesting|strange|amazing? news|update|updates|development|developments|announcement|gossip|tidings|surprise|surprises',
@@ -50,7 +51,6 @@ export const TEASERS: readonly (readonly ['teaser', readonly string[]])[] = [
       'here we|she|he|it go|goes|comes|come again?',
       'there she|he|it goes|blows',
       'game on',
-      'full of surprises',
       'surprise surprise',
       'stay|stop tuned|there',
       'watch this? space',
