@@ -67,9 +67,9 @@ export function denyAlso(saying: Saying, before: Saying): Hit[] | null {
   const hit = before.hits[0];
   if (!hit || saying.hits.length > 0 || saying.mentions.length === 0) return null;
   const last = saying.items.at(-1);
-  const opens = saying.items[0]?.text === 'not' && saying.items.length <= 5;
+  const opens = ['not', 'nor', 'neither'].includes(saying.items[0]?.text ?? '') && saying.items.length <= 5;
   if (!last || !(last.text === 'not' || last.classes.has('NONE') || opens)) return null;
-  const kind = hit.kind === 'fruitlets' ? ('no-fruitlets' as const) : null;
+  const kind = hit.kind === 'fruitlets' || hit.kind === 'no-fruitlets' ? ('no-fruitlets' as const) : null;
   return kind === null
     ? null
     : [

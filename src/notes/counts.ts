@@ -155,7 +155,7 @@ function oneOf(items: readonly Item[], noun: string, hit: Hit): Count | null {
         hit.kind === 'picked' &&
         next.type === 'tree' &&
         !next.typed.endsWith('s') &&
-        ['a', 'another', 'first', 'one'].includes(item.text) &&
+        ['a', 'an', 'another', 'first', 'one', 'single', 'lone', 'only', 'sole'].includes(item.text) &&
         !items.slice(j + 1, j + 3).some((each) => each.classes.has('FRUIT') || each.text === "'s")
       )
         return { count: 1 };

@@ -70,6 +70,8 @@ export function readMood(clause: Clause, today: string): Mood {
     ASKED_WORK.has(items[1]?.text ?? '')
   )
     unrealFrom = 0;
+  // "pruning the mission next"
+  if (items.length > 1 && items.at(-1)?.text === 'next' && /ing$/.test(opening ?? '')) unrealFrom = 0;
   // "going on saturday": where it will go.
   if (opening === 'going' && items.length > 1) unrealFrom = 0;
   for (let i = 0; i < items.length; i++) {
@@ -170,6 +172,13 @@ export function readMood(clause: Clause, today: string): Mood {
       next?.type === 'quantity' &&
       Number(next.typed) >= 10 &&
       Number(next.typed) < year % 100
+    )
+      past = true;
+    // "in its old pot it had 9"
+    if (
+      item.text === 'old' &&
+      ['pot', 'spot', 'place', 'garden', 'house', 'home'].includes(next?.text ?? '') &&
+      ['in', 'at'].includes(items[i - 2]?.text ?? '')
     )
       past = true;
     if (item.text === 'held' && next?.text === 'off') denials.push(i);

@@ -26,6 +26,10 @@ export function isOthers(items: readonly Item[], i: number): boolean {
   if (item.classes.has('HOUSE') && next?.text === "'s" && items[i + 2]?.type === 'tree') return true;
   if (next && (next.classes.has('SAYS') || next.classes.has('HEDGE'))) return false;
   if (item.classes.has('OTHERS')) {
+    // "the alma i got from my sister" is one's own by now.
+    const giver = before?.classes.has('DET') ? items[i - 2] : before;
+    if (['from', 'by'].includes(giver?.text ?? '') && items.slice(0, i).some((each) => GIVEN.has(each.text)))
+      return false;
     // "the neighbour's cat dug up my alma"
     const owned = next?.text === "'s" ? items[i + 2] : next;
     if (owned?.classes.has('THIEF') && !owned.classes.has('OTHERS')) return false;
@@ -35,7 +39,11 @@ export function isOthers(items: readonly Item[], i: number): boolean {
     const lead = before?.classes.has('DET') && before.text !== 'a' ? items[i - 2] : before;
     if (['to', 'for', 'with', 'a', 'gave', 'give'].includes(lead?.text ?? '')) return next?.text === "'s";
     // "my dad scoffed the one ripe alma": at home.
-    if (item.classes.has('KIN') && next?.classes.has('EATEN') && next.text !== 'had') return false;
+    if (
+      item.classes.has('KIN') &&
+      (next?.classes.has('EATEN') || (next?.text === 'had' && items[i + 2]?.quantity))
+    )
+      return false;
     if (
       next?.text === "'s" ||
       next?.type === 'tree' ||
@@ -78,6 +86,10 @@ export function isOthers(items: readonly Item[], i: number): boolean {
   return false;
 }
 
+const GIVEN = wordSet(`
+  got bought given gifted came had inherited swapped traded
+`);
+
 function isLastWord(items: readonly Item[], i: number): boolean {
   const next = items[i + 1];
   return next === undefined || next.type === 'date' || next.classes.has('BE') || next.classes.has('HAVE');
@@ -108,6 +120,8 @@ export function isWide(items: readonly Item[], i: number): boolean {
       ? true
       : word === 'every' && ['tree', 'pot', 'plant'].includes(noun);
   }
+  // "watered all but the king", the king taken out
+  if (word === 'all' && next === 'but' && items[i + 2] === undefined) return true;
   if (word === 'the' && next === 'lot') return true;
   if (
     word === 'the' &&

@@ -52,7 +52,7 @@ export function pushEvents(event: OpenEvent, scene: Scene, ask: 'crop' | null): 
     return;
   }
   if (subject.mentions.length === 0) {
-    if (GARDEN_KINDS.has(kind) && (subject.wide || kind === 'frost')) {
+    if (GARDEN_KINDS.has(kind) && (subject.wide || kind === 'frost' || isOfAllFigs(saying, kind))) {
       add(null);
       return;
     }
@@ -75,6 +75,17 @@ const GARDEN_KINDS: ReadonlySet<ObservationKind> = new Set([
   'dormant',
   'pruned',
 ]);
+
+const OF_WHOLE_TREES: ReadonlySet<ObservationKind> = new Set(['care', 'leafed-out', 'dormant', 'pruned']);
+
+/** "watered all the figs": figs that are trees. */
+function isOfAllFigs({ items }: Saying, kind: ObservationKind): boolean {
+  return (
+    OF_WHOLE_TREES.has(kind) &&
+    items.some((item) => item.text === 'all' || item.text === 'every') &&
+    items.some((item) => item.text === 'figs' || item.text === 'fig')
+  );
+}
 
 /** It is told as done, so a day to come must be a slip. */
 function isFinished(saying: Saying): boolean {

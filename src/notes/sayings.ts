@@ -40,7 +40,20 @@ const BARE_CLASSES = ['DET', 'ADV', 'NOW', 'TREEWORD', 'GENERIC', 'PREP'];
 const TOTAL = wordSet(`
   every all everything lot whole entire everyone both completely totally
 `);
-const BARE_WORDS = new Set(['each', 'too', 'as', 'well', 'also', 'same', 'both', 'all', 'is']);
+const BARE_WORDS = new Set([
+  'poor',
+  'dear',
+  'old',
+  'each',
+  'too',
+  'as',
+  'well',
+  'also',
+  'same',
+  'both',
+  'all',
+  'is',
+]);
 const COMPARING = new Set(['than', 'like', 'unlike']);
 const PLACING = new Set(['near', 'beside', 'behind', 'between', 'by']);
 

@@ -60,7 +60,25 @@ export function makesSense(
     while (items[i]?.classes.has('DET')) i--;
     if (['of', 'on', 'in', 'from', 'along', 'at'].includes(items[i]?.text ?? '')) return false;
   }
+  if (kind === 'rooted' && at.length === 1 && ['for', 'to'].includes(items[first - 1]?.text ?? ''))
+    return false;
+  if (
+    kind === 'pruned' &&
+    at.length === 1 &&
+    ['raised', 'lifted', 'lowered', 'crowned'].includes(verb.text) &&
+    !items.some((item) => ['crown', 'canopy', 'skirt', 'skirts', 'limbs'].includes(item.text))
+  )
+    return false;
   if (kind === 'care' && at.length === 2 && verb.type === 'tree' && POTS.has(items[last]?.text ?? ''))
+    return false;
+  // "the mission in the greenhouse has 5 figlets": where it stands, not where it went.
+  const then = items[last + 1];
+  if (
+    kind === 'care' &&
+    verb.type === 'tree' &&
+    then &&
+    (then.classes.has('HAVE') || then.classes.has('AUX'))
+  )
     return false;
   if (kind === 'care' && at.length === 1) return careFits(items, first);
   if (kind === 'fruitlets' && verb.type === 'tree' && items[last]?.type === 'quantity') {
@@ -187,8 +205,11 @@ function pickFits(items: readonly Item[], at: number): boolean {
         return false;
       return true;
     }
+    if (['tasted', 'sampled', 'munched'].includes(word) && object?.type === 'tree') return true;
     return (
       rest.some((item) => item.classes.has('FRUIT')) ||
+      // "grabbed 4 celestes"
+      (object?.type === 'quantity' && rest.some((item) => item.type === 'tree')) ||
       (object !== undefined &&
         (object.type === 'quantity' || object.type === 'tree') &&
         rest.some((item) => ['off', 'from'].includes(item.text))) ||

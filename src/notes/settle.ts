@@ -49,9 +49,25 @@ function unique(drafted: Draft['logged']): ReadEvent[] {
   return [...byKey.values()];
 }
 
+/** "gone blind this year, no brebas": the same lack, said once with its crop. */
+function isSaidWithCrop(event: ReadEvent, events: readonly ReadEvent[]): boolean {
+  return (
+    event.kind === 'no-fruitlets' &&
+    event.crop === undefined &&
+    events.some(
+      (other) =>
+        other.kind === event.kind &&
+        other.crop !== undefined &&
+        other.tree === event.tree &&
+        other.on === event.on,
+    )
+  );
+}
+
 function dropLesser(events: readonly ReadEvent[]): ReadEvent[] {
   return events.filter(
     (event) =>
+      !isSaidWithCrop(event, events) &&
       !SUBSUMED.some(
         ([by, lesser]) =>
           lesser.includes(event.kind) &&

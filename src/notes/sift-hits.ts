@@ -90,6 +90,10 @@ export function sift(hits: readonly Hit[], items: readonly Item[]): Hit[] {
       hits.some((each) => each.kind === 'frost' && each.first < hit.first)
     )
       return false;
+    // "sawed off the frost damaged limb"
+    if (hit.kind === 'frost' && hits.some((each) => each.kind === 'pruned' && each.first < hit.first))
+      return false;
+    if (hit.kind === 'ask-kind' && kinds.has('frost')) return false;
     // "caterpillar poo on the leaves"
     if (
       hit.kind === 'care' &&

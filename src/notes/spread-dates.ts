@@ -30,7 +30,7 @@ export function spreadDates(sayings: readonly Saying[], today: Day): (Day | null
       last = on;
       const at = saying.items.indexOf(saying.date as never);
       if (!first) {
-        if (isAside(saying, today)) return;
+        if (isAside(saying, today) && !isGuessedDay(saying)) return;
         // "monday: …", "late may, …": for what follows; after an event without a date, for that one.
         const previous = sayings.slice(0, s).findLast((each) => !each.dropped);
         // "thats when i tipped it. tuesday": a day by itself at the end.
@@ -39,7 +39,7 @@ export function spreadDates(sayings: readonly Saying[], today: Day): (Day | null
           previous &&
           (previous.clause.sentence === sentence || alone) &&
           previous.hits.length > 0 &&
-          saying.mood.unrealFrom === null &&
+          (saying.mood.unrealFrom === null || isGuessedDay(saying)) &&
           !previous.date &&
           saying.clause.join !== 'start'
         ) {
@@ -102,6 +102,28 @@ function isOnlyATime(saying: Saying): boolean {
   return saying.hits.length === 0 && saying.mentions.length === 0 && saying.items.length === 1;
 }
 
+/** "must have been the 20th": the day as well as the writer knows it. */
+function isGuessedDay({ items }: Saying): boolean {
+  return items.every((item) => item.type !== 'word' || GUESSING.has(item.text));
+}
+
+const GUESSING = new Set([
+  'must',
+  'have',
+  'been',
+  'it',
+  'was',
+  'i',
+  'think',
+  'that',
+  'is',
+  'probably',
+  'maybe',
+  'guess',
+  'reckon',
+  'on',
+]);
+
 /** "tipped the alma and fed the ronde yesterday": the closing date holds for what is joined by "and". */
 function backfill(sayings: readonly Saying[], s: number, out: (Day | null)[], on: Day | null): void {
   for (let k = s; k > 0; k--) {
@@ -110,7 +132,7 @@ function backfill(sayings: readonly Saying[], s: number, out: (Day | null)[], on
     if (
       !here ||
       !before ||
-      here.clause.join !== 'and' ||
+      !(here.clause.join === 'and' || (here.clause.join === 'comma' && here.bare)) ||
       before.clause.sentence !== here.clause.sentence ||
       before.date
     )

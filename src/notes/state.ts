@@ -38,7 +38,9 @@ export function stateOf(saying: Saying, hit: Hit, before: Inherited | undefined)
     );
   if (!within && !outside && !nothing) return 'real';
   // "not till 4 May" says when it did happen.
-  return saying.date && saying.items.some((item) => item.text === 'until') ? 'real' : 'denied';
+  return saying.date && !ACTIONS.has(hit.kind) && saying.items.some((item) => item.text === 'until')
+    ? 'real'
+    : 'denied';
 }
 
 /** Kinds whose phrases may hold a word of denial of their own: "nothing but branches". */

@@ -14,6 +14,7 @@ export function tellWork(sayings: readonly Saying[]): void {
     }
     sameAgain(saying, before);
     deadCuttings(saying, before);
+    pottedCuttings(saying, before);
     if (saying.clause.join === 'or' && before.mood.asks) saying.mood = { ...saying.mood, asks: true };
     if (saying.clause.join === 'and' && isDoom(before, saying)) {
       before.hits = [];
@@ -152,4 +153,14 @@ function isDoom(frost: Saying, then: Saying): boolean {
       ['had', 'done', 'finished', 'toast', 'goner', 'dead', 'gone'].includes(item.text),
     )
   );
+}
+
+/** "dipped 8 cuttings in hormone and potted": more of what was done with the cuttings. */
+function pottedCuttings(saying: Saying, before: Saying): void {
+  if (saying.mentions.length > 0 || saying.items.length > 3 || saying.clause.join !== 'and') return;
+  if (!before.hits.some((hit) => hit.kind === 'cuttings') || before.mentions.length === 0) return;
+  if (saying.hits.length === 0 || !saying.hits.every((hit) => hit.kind === 'care')) return;
+  if (!/^(?:potted|bagged|watered|wrapped|covered|misted|heeled)$/.test(saying.items[0]?.text ?? '')) return;
+  saying.hits = [];
+  saying.dropped = true;
 }

@@ -34,7 +34,7 @@ export const WORK_WORD_CLASSES: readonly (readonly [name: string, words: string]
   [
     // Weather, machines and people's play: what breaks a tree.
     'FORCE',
-    'wind winds windstorm gale gales gust gusts storm storms thunderstorm hail hailstones hailstorm hurricane tornado cyclone typhoon derecho squall squalls blizzard snow ice downpour deluge flood floods lightning monsoon haboob sandstorm nor-easter noreaster northerly southerly sirocco mistral heat heatwave sun drought mower lawnmower strimmer trimmer weedwhacker weedeater whippersnipper tractor digger car van truck lorry trolley wheelbarrow ladder',
+    'wind winds windstorm gale gales gust gusts storm storms thunderstorm hail hailstones hailstorm hurricane tornado cyclone typhoon derecho squall squalls blizzard snow ice downpour deluge flood floods lightning monsoon haboob sandstorm nor-easter noreaster northerly southerly sirocco mistral heat heatwave sun drought football soccer ball basketball frisbee trampoline drone bike scooter mower lawnmower strimmer trimmer weedwhacker weedeater whippersnipper tractor digger car van truck lorry trolley wheelbarrow ladder',
   ],
   [
     // People and what they play with, clumsy about a tree.
@@ -59,6 +59,7 @@ export const WORK_WORD_CLASSES: readonly (readonly [name: string, words: string]
 
   ['SNIPPED', 'thumbnailed thumbed fingernailed scissored sheared plucked'],
 
+  ['OTHERS', 'council city parks hoa church school'],
   // --- what is given, and how
   [
     // Feeds and dressings that mean nothing else in a garden.
@@ -82,7 +83,7 @@ export const WORK_WORD_CLASSES: readonly (readonly [name: string, words: string]
   [
     // Things put on, over, under or by a tree to keep it well.
     'GEAR',
-    'net nets netting mesh fleece organza bag bags baggie baggies sock socks stocking stockings sleeve sleeves cage cages cloche cloches cover covers cloth shadecloth sheet sheets blanket blankets quilt duvet burlap hessian sacking bubblewrap tarp tarpaulin canopy umbrella brolly parasol awning screen windbreak fence fencing chickenwire wire guard guards collar collars wrap jacket tent greenhouse stake stakes cane canes post posts support supports trellis prop props brace tie ties twine string rope strap straps clips bricks brick block blocks feet castors casters dolly saucer saucers tray trays wheels plate trap traps bait baits decoy decoys scarecrow dripper drippers emitter emitters irrigation sprinkler olla ollas heatmat heater mothballs',
+    'net nets netting mesh fleece organza bag bags baggie baggies sock socks stocking stockings tights pantyhose curtain curtains pillowcase pillowcases sleeve sleeves cage cages cloche cloches cover covers cloth shadecloth sheet sheets blanket blankets quilt duvet burlap hessian sacking bubblewrap tarp tarpaulin canopy umbrella brolly parasol awning screen windbreak fence fencing chickenwire wire guard guards collar collars wrap jacket tent greenhouse stake stakes cane canes post posts support supports trellis prop props brace tie ties twine string rope strap straps clips bricks brick block blocks feet castors casters dolly saucer saucers tray trays wheels plate trap traps bait baits decoy decoys scarecrow dripper drippers emitter emitters irrigation sprinkler olla ollas heatmat heater mothballs',
   ],
   [
     // Things that keep raiders off only where they were put up.

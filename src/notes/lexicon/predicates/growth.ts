@@ -170,6 +170,7 @@ export const GROWTH: PredicateTable = [
     [
       'TREE ~ put|puts|putting|pulled|threw|got ~ leaves|clothes|coat|dress|frock|jacket|green|greenery|foliage on|out',
       '^ first|new|green|proper|tiny|some? leaves|leaf on DET? TREE',
+      'leaf BUD BE? opening|opened|breaking|bursting|unfurling|swelling|popping|unfolding|fattening|swollen',
       'TREE BE? ADV? green at last|again|now|finally',
       'did not leaf|sprout|wake|bud',
       'took|taken until DATE ~~ leaf|leaves',

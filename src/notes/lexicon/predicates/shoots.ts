@@ -10,6 +10,11 @@ export const SHOOTS: PredicateTable = [
       '^ NUM? DET? SIZE? tip|tips|tops|leaders|heads|apices|points off|out|from ~ TREE NUM?',
       'APEX that|which? i|we took|take|nipped|pinched|snipped|clipped|cut|removed|rubbed|pulled|had off|out? from|of?',
       'got|get|getting round|around to TIPPING',
+      'gave|giving|given ~ tip|tips|tops|leaders|ends ~ chop|snip|pinch|nip|snips',
+      'did|done|doing DET? TREE tips|tops|leaders',
+      'TIPPING out|back|off done|finished|complete|completed|sorted',
+      'TIPPED NUM more|extra|others|new|further? SHOOT? on|off|of|from ~ TREE|PRO',
+      'tip|tips|top|tops|leader|leaders snipped|nipped|pinched|cut|clipped|removed|taken off|out|on|from? DET? TREE',
       'managed|remembered to tip|pinch|nip|stop|top DET? TREE|PRO',
       'TIPPING|pinch session|day|round|duty|party|spree|marathon',
       'thumbnailed|thumbed|fingernailed|scissored|nibbled off|out? DET? NUM? growing|soft? tip|tips|tops|ends|points',
@@ -70,6 +75,8 @@ export const SHOOTS: PredicateTable = [
   [
     'branched',
     [
+      'sprouting|growing|shooting|breaking|going|gone sideways|outwards|laterally',
+      'all|only|nothing ~ pinching|tipping|pinch|tip ~ is|was|but|are ~ branches|shoots|wood|sticks|laterals',
       'broke|broken|breaking|burst|divided|exploded into NUM? SIZE? leaders|leader|shoots|branches|stems|heads|arms|laterals|limbs|tops',
       'wood wood|and|more|more wood',
       '^ branches|laterals|sideshoots|shoots by|on|from|since DATE',
@@ -162,6 +169,8 @@ export const SHOOTS: PredicateTable = [
     'pruned',
     [
       'dead wooded|wooding|heading|headed',
+      'topped DET? TREE|PRO ~~ with ~ chainsaw|saw|loppers|hedgetrimmer|trimmer',
+      'got|gave|had|getting ~ number one|two|1|2|quantity|measure',
       'removed|cut|pulled|ripped|rubbed|snapped|took|snipped|knocked|broke off|out|away? DET? NUM? SIZE? water sprouts|sprout|shoots|suckers',
       'cleaned|cleared|opened|thinned|thinning out|up? DET? middle|centre|center|inside|canopy|crown ~ of|on|in ~ TREE|PRO',
       'sucker|suckers|branch|limb|limbs|deadwood removal|removed|clearance|purge|cull',
@@ -192,7 +201,7 @@ export const SHOOTS: PredicateTable = [
       'to NUM buds|nodes|inches|feet|ft|in|cm',
       'summer pruned',
       'PRUNED ~ TREE',
-      'haircut|buzz|crew|number|short|back|sides|trim|mohawk|shave|scalp|scalped|shaved|barbered|barber cut|one|back|and|down|off|job|hard|for|today',
+      'haircut|buzz|crew|short|back|sides|trim|mohawk|shave|scalp|scalped|shaved|barbered|barber cut|one|back|and|down|off|job|hard|for|today',
       'gave|given|giving|got|had|took|taken ~ buzzcut|buzz|shave|shearing|scalping|lopping|shortening|thinning|short|makeover|facelift|reshape|reshaping|restyle|tidying|tidyup|hackback|cutback|hacking|chopping|whack|snip|snips|cut|clean-up|manicure|butchering|once|saw|loppers|chop|trimming|shape',
       'hacked|hacking|butchered|butchering|scalped|scalping|sheared|shearing|decimated|slashed|slashing|axed|whacked|whacking|savaged|massacred|massacring|mauled|topworked|pollarded|pollard|pollarding|coppice|coppicing|coppiced|stooled|stumped|stumping|flattopped|shaped|shaping|reshaped|reshaping|restyled|manicured|tidied|tidying|deadwooded|debranched|delimbed|limbed|skirted|lifted|raised|crowned|thinning|rejuvenated|renovated|renovating|cutback|lopping|lopped|chopped|chopping|hatracked|secateured',
       'back|cut|pruned|chopped|hacked|down|took|taken|reduced|shortened to NUM|two|three|a|the|knee|waist|head|chest|ankle|shoulder|ground|stump|stumps|bones|bare|basics|nothing|half|main|trunk|mains ~ buds|nodes|ft|feet|foot|metres|meters|inches|height|stump|high|stumps|branches|scaffolds|limbs|canes|trunk|framework|spurs|level|sticks|arms|half|size',
@@ -268,7 +277,7 @@ export const SHOOTS: PredicateTable = [
       'NUM rooted|rooting|struck|rooty|roots|took|taken ~ CUTTING|TREE|slips|clones|sticks|so|now|from|of|out|yay|already|today',
       'hundred percent|success rooted|take|strike|rate|rooting',
       'one|NUM|both|all|every|most|half|couple|some CUTTING|slips|clones|scions|stick|sticks ~ rooted|rooting|roots|took|taken|struck|strike|alive|survived|away',
-      'sticks|stick|slips|cutting|cuttings alive|growing|established|going|away|took|taken',
+      'sticks|stick|slips|cutting|cuttings alive|growing|established|going|away|took',
       'gone|went|made|turned from stick|twig|sticks|cutting to plant|plants|roots|rooted',
       'a root|rootlet|rootlets',
       'NUM|measure SIZE? roots|root ~ CUTTING|TREE|slip|stick|each',
@@ -278,6 +287,8 @@ export const SHOOTS: PredicateTable = [
   [
     'cuttings',
     [
+      'CUTTING ~ for rooting|propagation|propagating|grafting|root|propagate',
+      'brought|carried|fetched ~ CUTTING ~ in|inside|home|indoors',
       'snipped|cut|took|taken|clipped|sawed NUM? ~ lengths|pieces|wands|sticks|sections ~ off|from|of ~ TREE|PRO',
       'CUTTING ~ went|gone|going|are|is|put|popped ~ in|into|under ~ cloner|propagator|perlite|water|sand|pots|cups|coir|vermiculite|moss|dome|bag|fridge|jar|compost|mix|tray',
       'took|cut|collected|saved|gathered|kept|harvested|bagged ~ TREE? wood|prunings|lengths|pieces ~ for|to rooting|root|propagation|propagate|propagating|graft|grafting|cuttings|scions|swap',
