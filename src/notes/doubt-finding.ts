@@ -1,5 +1,5 @@
 import type { Day } from '../engine/day.ts';
-import type { Piece } from './doubt-pieces.ts';
+import { cutPieces, type Piece } from './doubt-pieces.ts';
 import { harmlessItems } from './harmless.ts';
 import type { Item } from './items.ts';
 import { DOUBTS, type DoubtReach, type DoubtWhy } from './lexicon/doubt-words.ts';
@@ -47,10 +47,27 @@ export function findDoubts(pieces: readonly Piece[], today: Day): FoundDoubt[] {
   return found;
 }
 
+/** Whether a short text denies, supposes, plans, asks or retells nothing. */
+export function speaksPlainly(items: readonly Item[], today: Day): boolean {
+  const harmless = harmlessItems(items);
+  if (items.some((item, i) => item.classes.has('NEG') && !harmless.has(i))) return false;
+  return findDoubts(cutPieces(items), today).length === 0;
+}
+
 /** A phrase that reads as a doubt and is none where fruit is eaten or given. */
 function isInnocent(items: readonly Item[], at: readonly number[]): boolean {
   const opening = items[at[0] ?? -1]?.text;
   if ((opening === 'instead' || opening === 'rather') && goesOnWithI(items, at[0] ?? 0)) return true;
+  const last = items[at.at(-1) ?? -1]?.text;
+  const lead = items.slice(0, at[0] ?? 0).findLast((item) => !item.classes.has('DET'))?.text ?? '';
+  // "gave the neighbours 10 figs"
+  if (items[at[0] ?? -1]?.classes.has('OTHERS') && GIVING.has(lead)) return true;
+  // "could not see any", "can count 9", "too many figs to count"
+  const further = items[(at.at(-1) ?? 0) + 1];
+  if (last === 'see' && ['any', 'one', 'a', 'no', 'single', 'anything'].includes(further?.text ?? ''))
+    return true;
+  if (last === 'count' && further?.quantity) return true;
+  if (last === 'many' && further?.classes.has('FRUIT')) return true;
   // "gave up 3 figs"
   const after = items[(at.at(-1) ?? 0) + 1];
   if (items[at.at(-1) ?? -1]?.text === 'up' && (after?.quantity || after?.classes.has('FRUIT'))) return true;
@@ -59,14 +76,48 @@ function isInnocent(items: readonly Item[], at: readonly number[]): boolean {
     return true;
   // "figs? what figs"
   if (items[0]?.text === 'what' && items.length === 2 && items[1]?.classes.has('FRUIT')) return true;
-  return isFamilyEating(items, at);
+  // "the one by the fence has 3 figs": a place, not a time.
+  const [by, then] = [items[at[0] ?? -1], items[(at[0] ?? 0) + 1]];
+  if (
+    by?.text === 'by' &&
+    (then?.type === 'tree' || (then?.classes.has('DET') && items[(at[0] ?? 0) + 2]?.type === 'tree'))
+  )
+    return true;
+  return isGiver(items, at[0] ?? 0) || isFamilyEating(items, at);
 }
+
+const GIVING = new Set([
+  'gave',
+  'give',
+  'given',
+  'for',
+  'to',
+  'with',
+  'handed',
+  'sent',
+  'gifted',
+  'sold',
+  'fed',
+]);
+
+/** "the alma i got from my sister has figs": it is one's own by now. */
+function isGiver(items: readonly Item[], first: number): boolean {
+  const lead =
+    items[first]?.classes.has('OTHERS') && items[first - 1]?.classes.has('DET') ? first - 1 : first;
+  return (
+    ['from', 'by'].includes(items[lead - 1]?.text ?? '') &&
+    items.slice(0, lead).some((item) => GIVEN.has(item.text))
+  );
+}
+
+const GIVEN = new Set(['got', 'bought', 'given', 'gifted', 'came', 'had', 'inherited', 'swapped', 'traded']);
 
 /** "dad munched the one ripe alma": whoever of the family ate it, it was picked. */
 function isFamilyEating(items: readonly Item[], at: readonly number[]): boolean {
   const eater = items[at[0] ?? -1];
   const verb = items[at[1] ?? -1];
-  if (at.length !== 2 || !eater?.classes.has('KIN') || !verb?.classes.has('EATEN')) return false;
+  const had = verb?.text === 'had' && items[(at[1] ?? 0) + 1]?.quantity !== undefined;
+  if (at.length !== 2 || !eater?.classes.has('KIN') || !(verb?.classes.has('EATEN') || had)) return false;
   return !items.some((item) => ['his', 'her', 'their', 'hers', 'theirs'].includes(item.text));
 }
 

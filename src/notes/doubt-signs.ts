@@ -93,7 +93,10 @@ export function isUnclear(kind: ObservationKind, event: ReadEvent, piece: Piece,
     if (strange.slice(0, core).some(Boolean) || hasStrangeObject(items, strange, core)) return true;
     const sure =
       items.some((item) => ['TIPPED', 'PICKED', 'WEIGHT'].some((name) => item.classes.has(name))) ||
-      (event.count !== undefined && items.some((item) => item.classes.has('EATEN')));
+      (event.count !== undefined &&
+        items.some((item) => item.classes.has('EATEN') || item.classes.has('TAKEN')));
+    // "6 off the alma" says much by itself.
+    const off = kind === 'picked' && event.count !== undefined && isOffTree(items);
     const tipsOff =
       kind === 'tipped' &&
       items.some((item) => item.classes.has('APEX')) &&
@@ -111,6 +114,14 @@ export function isUnclear(kind: ObservationKind, event: ReadEvent, piece: Piece,
   }
   const named = items.some((item) => item.classes.has('FRUIT') || /^(?:fig|fruit)less$/.test(item.text));
   return all > (kind === 'dropped' || named ? 1 : 0);
+}
+
+function isOffTree(items: readonly Item[]): boolean {
+  return items.some(
+    (item, i) =>
+      (item.text === 'off' || item.text === 'from') &&
+      items.slice(i + 1, i + 3).some((each) => each.type === 'tree'),
+  );
 }
 
 /** "ahead of the birds": who did not get them. */

@@ -18,8 +18,21 @@ export function tellHarvests(sayings: readonly Saying[]): void {
     const joined =
       (next !== undefined && near.includes(next) && isFrom(next)) ||
       (before !== undefined && near.includes(before) && isFrom(before) && saying.clause.join === 'and');
-    if (served || joined || isFruitByName(saying, sentence)) saying.hits = [pickedHit(saying)];
+    if (!served && !joined && !isFruitByName(saying, sentence)) return;
+    saying.hits = [pickedHit(saying)];
+    for (const each of near) if (isHeading(each)) each.dropped = true;
   });
+  for (const saying of sayings) if (saying.dropped && isHeading(saying)) saying.hits = [];
+}
+
+/** "harvest today", "all eaten": of no tree or number of its own. */
+function isHeading(saying: Saying): boolean {
+  return (
+    saying.mentions.length === 0 &&
+    saying.hits.length === 1 &&
+    saying.hits[0]?.kind === 'picked' &&
+    !saying.items.some((item) => item.quantity || item.classes.has('FRUIT') || item.text === 'one')
+  );
 }
 
 const BEARING = wordSet('on at showing set forming visible here there still now already');
@@ -96,7 +109,7 @@ function pickedHit(saying: Saying): Hit {
   return { kind: 'picked', at: [at], first: at, last: at, core: at };
 }
 
-const CLEARED = wordSet('cleared emptied stripped raided cleaned hit plundered did');
+const CLEARED = wordSet('cleared emptied stripped raided cleaned hit plundered did off from');
 
 /** "cleared the tall kadota, 2 dozen exactly": the number tells that it was figs. */
 function clearedOut(saying: Saying, next: Saying | undefined): void {

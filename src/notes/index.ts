@@ -20,8 +20,9 @@
  *
  * A new phrase is one line in `lexicon/predicates/` and one in `tests/notes/phrases.test.ts`.
  */
-export { type Answer, answerAsk, readAnswer, readCorrection } from './asking.ts';
+export { type Answer, answerAsk, readAnswer } from './asking.ts';
 export type * from './contract.ts';
+export { readCorrection } from './correcting.ts';
 export { readMessage } from './questions/index.ts';
 export { readNote } from './read-note.ts';
 export { findTree, matchTrees, type TreeFinding, type TreeMatch } from './trees/match-trees.ts';

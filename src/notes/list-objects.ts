@@ -12,6 +12,17 @@ export function isVerbOnly(saying: Saying): boolean {
   return saying.items.length <= 2;
 }
 
+/** "alma and ronde have 4 figs": the trees before share what is said of the last, which stands before its verb. */
+export function takesSubjects(saying: Saying): boolean {
+  const first = saying.hits[0]?.first ?? 0;
+  return (
+    saying.mentionAt < first ||
+    (saying.mentionAt === first &&
+      (saying.clause.join === 'and' ||
+        saying.items.some((item) => item.text === 'each' || item.text === 'both')))
+  );
+}
+
 /** The next clause with a hit, if only bare clauses of the same sentence lie between. */
 export function followingHit(sayings: readonly Saying[], s: number): Saying | null {
   const here = sayings[s];
@@ -21,8 +32,7 @@ export function followingHit(sayings: readonly Saying[], s: number): Saying | nu
     const near = next.clause.sentence === here.clause.sentence;
     if (!near) return null;
     if (next.clause.join === 'but' || next.clause.join === 'sub') return null;
-    if (next.hits.length > 0)
-      return next.mentionAt < 0 || next.mentionAt < (next.hits[0]?.first ?? 0) ? next : null;
+    if (next.hits.length > 0) return takesSubjects(next) ? next : null;
     if (!next.bare) return null;
   }
   return null;

@@ -63,7 +63,7 @@ const PHRASES: readonly (readonly string[])[] = [
 const FILLING = wordSet(`
   no oh ah well hmm hm ugh damn dang dammit drat lol haha sorry wait actually i it was is that tell a lie
   hang hold on again wrong typo my bad mistake yes yeah yep should be have been say said read to of course
-  looking checking nope um er uh miscounted there are just count recount will but let us
+  its looking checking nope um er uh miscounted there are just count recount will but let us
 `);
 const MARKS = new Set([
   ',',

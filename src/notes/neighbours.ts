@@ -7,7 +7,12 @@ export function spreadHeadings(sayings: readonly Saying[]): void {
     const hit = heading.hits[0];
     if (!hit || !next || heading.mentions.length > 0 || heading.items.length > 5) return;
     if (heading.items.some((item) => item.quantity)) return;
-    const counted = next.clause.join === 'comma' && next.bare && isTally(next) && hit.kind === 'fruitlets';
+    const counted =
+      next.clause.join === 'comma' &&
+      next.bare &&
+      isTally(next) &&
+      (hit.kind === 'fruitlets' ||
+        (hit.kind === 'picked' && !next.items.some((item) => item.classes.has('FRUIT'))));
     if (next.clause.join !== 'colon' && !counted) return;
     let given = false;
     for (let k = h + 1; k < sayings.length; k++) {
@@ -45,8 +50,12 @@ export function eatWhatWasThere(sayings: readonly Saying[]): void {
     if (
       saying.items.some((item) => item.quantity || item.classes.has('FRUIT')) &&
       !saying.items.some((item) => item.text === 'bites' || item.text === 'bite')
-    )
+    ) {
+      const before = sayings[s - 1];
+      if (before && isFigHeading(before) && before.clause.sentence === saying.clause.sentence)
+        before.hits = [];
       return;
+    }
     for (let k = s - 1; k >= 0; k--) {
       const before = sayings[k];
       if (!before || before.clause.sentence !== saying.clause.sentence) return;
@@ -70,6 +79,18 @@ export function eatWhatWasThere(sayings: readonly Saying[]): void {
   });
 }
 
+/** "king's brebas, ate two": only what is spoken of. */
+function isFigHeading({ hits, items }: Saying): boolean {
+  return (
+    hits.length === 1 &&
+    hits[0]?.kind === 'fruitlets' &&
+    items.every(
+      (item) =>
+        item.type === 'tree' || item.classes.has('FRUIT') || item.classes.has('DET') || item.text === "'s",
+    )
+  );
+}
+
 /** "my first alma, gone in one bite": a tree's name for its fruit. */
 function isFirstFig({ hits, items, mentions, mood }: Saying): boolean {
   return (
@@ -83,6 +104,31 @@ function isFirstFig({ hits, items, mentions, mood }: Saying): boolean {
         item.type !== 'word' || ['DET', 'SIZE', 'MY', 'FRUIT', 'RIPE'].some((name) => item.classes.has(name)),
     )
   );
+}
+
+/** "how many figs on the king? seven": the writer answers. */
+export function answerOwnQuestion(sayings: readonly Saying[]): void {
+  sayings.forEach((answer, a) => {
+    const question = sayings[a - 1];
+    const number = answer.items.find((item) => item.quantity)?.quantity;
+    if (!question?.clause.asked || !number || answer.clause.asked || answer.mentions.length > 0) return;
+    if (
+      !answer.items.every(
+        (item) => item.type !== 'word' || item.classes.has('FRUIT') || item.classes.has('ADV'),
+      )
+    )
+      return;
+    const asked = question.items;
+    if (!asked.some((item, i) => item.text === 'how' && asked[i + 1]?.text === 'many')) return;
+    if (!asked.some((item) => item.classes.has('FRUIT'))) return;
+    const end = answer.items.length;
+    answer.hits = [{ kind: 'fruitlets', at: [], first: end, last: end, core: end }];
+    answer.count = number;
+    answer.mentions = question.mentions;
+    question.hits = [];
+    question.mentions = [];
+    question.dropped = true;
+  });
 }
 
 /** "round thing at the node on the ronde, fig?": the fragment asks what the thing before it is. */

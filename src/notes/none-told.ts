@@ -42,7 +42,8 @@ function isNothing(saying: Saying): boolean {
         item.classes.has('FRUIT') ||
         item.classes.has('ADV') ||
         item.classes.has('NONE') ||
-        item.text === 'all',
+        item.text === 'all' ||
+        item.text === 'points',
     )
   );
 }

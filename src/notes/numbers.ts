@@ -115,6 +115,11 @@ export function readNumber(items: readonly Item[], i: number): { value: number; 
   }
   const value = NUMBER_WORDS.get(text);
   if (value === undefined) return null;
+  if (text === 'hundred') {
+    const rest = readNumber(items, next?.text === 'and' ? i + 2 : i + 1);
+    if (rest && rest.value < 100 && Number.isInteger(rest.value) && items[rest.end - 1]?.type === 'word')
+      return { value: 100 + rest.value, end: rest.end };
+  }
   if (text === 'dozen') {
     const half = halfAfter(items, i + 1);
     if (half > 0) return { value: 18, end: items[half]?.text === 'of' ? half + 1 : half };

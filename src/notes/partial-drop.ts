@@ -47,9 +47,20 @@ export function isPartial(saying: Saying, all: readonly Saying[], s: number): bo
     return true;
   const definite = items.some(
     (item) =>
-      ['its', 'the', 'her', 'his', 'their', 'only', 'lone', 'single', 'entire', 'last', 'remaining'].includes(
-        item.text,
-      ) && true,
+      [
+        'its',
+        'the',
+        'her',
+        'his',
+        'their',
+        'they',
+        'only',
+        'lone',
+        'single',
+        'entire',
+        'last',
+        'remaining',
+      ].includes(item.text) && true,
   );
   const own = items.some(
     (item, i) =>

@@ -73,7 +73,9 @@ interface Read {
 }
 
 function readQuantity(items: readonly Item[], i: number, out: readonly Item[]): Read | null {
-  const number = readNumber(items, i);
+  // "figs x 11", "x11"
+  const times = ['x', '×'].includes(items[i]?.text ?? '') && items[i + 1]?.type === 'number';
+  const number = readNumber(items, times ? i + 1 : i);
   if (!number) return null;
   const before = out.at(-1);
   const earlier = out.at(-3);
@@ -87,6 +89,10 @@ function readQuantity(items: readonly Item[], i: number, out: readonly Item[]): 
   if (before?.text === 'of' && earlier?.type === 'quantity')
     return { quantity: { value, unit: null, ofMore }, end, measure: true };
   if (value === 0) return null;
+  // "the two kadotas": which trees, not how many figs.
+  const trees = items[end]?.mention;
+  if (trees?.all && trees.ids.length === value && items[i]?.type === 'word' && items[i]?.text !== 'pair')
+    return { quantity: { value, unit: null, ofMore }, end, measure: true };
   // A year.
   if (
     value >= 1900 &&
@@ -107,9 +113,13 @@ function readQuantity(items: readonly Item[], i: number, out: readonly Item[]): 
     const second = readNumber(items, end + skip);
     if (second && (joint.text === 'of' || joint.text === '/' || second.value > value)) {
       ofMore = joint.text === 'of' || joint.text === '/';
+      // "2 to 3 dozen"
+      if (!ofMore && items[second.end - 1]?.text === 'dozen' && value < second.value / 12) value *= 12;
       end = second.end;
     }
   }
+  if (items[end]?.text === 'or' && ['so', 'thereabouts', 'more'].includes(items[end + 1]?.text ?? ''))
+    end += 2;
   if (
     ['+', 'ish', 'odd', 'x', 'plus', '~'].includes(items[end]?.text ?? '') &&
     items[end + 1]?.type !== 'number'

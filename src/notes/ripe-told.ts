@@ -33,4 +33,24 @@ export function ripenWhatWasThere(sayings: readonly Saying[]): void {
   });
 }
 
+/** "had 3 figs, all on the ground now": what was told of before has come down. */
+export function dropWhatWasThere(sayings: readonly Saying[]): void {
+  sayings.forEach((saying, s) => {
+    const before = sayings[s - 1];
+    if (!before || before.clause.sentence !== saying.clause.sentence) return;
+    if (saying.hits.some((hit) => hit.kind !== 'dropped') || saying.mentions.length > 0) return;
+    const { items, mood } = saying;
+    if (mood.denials.length > 0 || mood.unrealFrom !== null || items.some((item) => item.quantity)) return;
+    if (!items.some((item) => WHOLE.has(item.text)) || !items.some((item) => DOWN.has(item.text))) return;
+    const shown = before.hits.find((hit) => hit.kind === 'fruitlets');
+    if (!shown || before.mood.denials.length > 0) return;
+    before.hits = [{ ...shown, kind: 'dropped' }];
+    before.date = saying.date ?? before.date;
+    saying.hits = [];
+    saying.dropped = true;
+  });
+}
+
+const WHOLE = wordSet('all both every everything lot');
+const DOWN = wordSet('ground floor deck grass patio soil dirt fell fallen dropped down gone');
 const OTHER_FIGS = wordSet('one some few most half first couple others rest another it tree leaf leaves');

@@ -1,6 +1,6 @@
 import { continueCount, denyAlso, isNumberOnly, lastCounted } from './continue-count.ts';
 import type { Setting } from './contract.ts';
-import { followingHit, forwardObject, isVerbOnly, opensObject } from './list-objects.ts';
+import { followingHit, forwardObject, isVerbOnly, opensObject, takesSubjects } from './list-objects.ts';
 import type { Saying } from './sayings.ts';
 import type { Mention } from './trees/mentions.ts';
 
@@ -35,7 +35,10 @@ export function spreadSubjects(sayings: readonly Saying[], setting: Setting): Su
     const saying = sayings[s];
     if (!saying) continue;
     const { clause, mood } = saying;
-    const before = sayings[s - 1];
+    // "(4)" after a tree is no clause of its own.
+    let b = s - 1;
+    while (b > 0 && sayings[b]?.dropped && sayings[b]?.mentions.length === 0) b--;
+    const before = sayings[b];
     const sameSentence = before !== undefined && before.clause.sentence === clause.sentence;
     if (mood.others) others = true;
     else if (saying.mentions.length > 0 || clause.join === 'stop') {
@@ -102,10 +105,11 @@ export function spreadSubjects(sayings: readonly Saying[], setting: Setting): Su
         saying.bare &&
         before !== undefined &&
         sameSentence &&
-        (out[s - 1]?.mentions.length ?? 0) > 0 &&
+        (out[b]?.mentions.length ?? 0) > 0 &&
         ['and', 'comma', 'or'].includes(clause.join) &&
         before.hits.length > 0 &&
         (opensObject(before) ||
+          (saying.date !== null && before.date !== null) ||
           saying.items.some((item) =>
             ['too', 'also', 'same', 'likewise', 'ditto', 'well', 'aswell', 'neither', 'either'].includes(
               item.text,
@@ -122,6 +126,9 @@ export function spreadSubjects(sayings: readonly Saying[], setting: Setting): Su
         }));
         saying.mood = { ...before.mood, denials: before.mood.denials };
         saying.date ??= before.date;
+        // "3 figs each on the alma and the king"
+        if (before.items.some((item) => item.text === 'each' || item.text === 'apiece'))
+          saying.count = before.count ?? before.items.find((item) => item.quantity)?.quantity ?? null;
         out[s] = { mentions: saying.mentions, others: false, wide: false, direct: true };
         continue;
       }
@@ -142,10 +149,7 @@ export function spreadSubjects(sayings: readonly Saying[], setting: Setting): Su
     let mentions: readonly Mention[] = saying.mentions;
     let direct = mentions.length > 0;
     if (waiting.length > 0) {
-      if (
-        mentions.length === 0 ||
-        (saying.mentionAt < (saying.hits[0]?.first ?? 0) && clause.join !== 'stop')
-      ) {
+      if (mentions.length === 0 || (takesSubjects(saying) && clause.join !== 'stop')) {
         mentions = [...waiting, ...mentions];
         direct = true;
       }

@@ -13,7 +13,12 @@ export const FRUIT_WORD_CLASSES: readonly (readonly [name: string, words: string
   // Eating: a harvest with fruit for its object, or a tree's name for its fruit.
   [
     'EATEN',
-    'ate eaten eating munched scoffed devoured demolished wolfed necked inhaled chomped crunched nibbled tasted sampled tried savoured savored enjoyed gobbled guzzled polished downed hoovered slurped scarfed noshed nommed swallowed finished tucked feasted gorged snacked dined lunched breakfasted supped stuffed consumed despatched dispatched troughed shared split cooked stewed jammed roasted grilled baked dried dehydrated poached candied froze frozen sold gifted juiced pickled preserved pureed blitzed served',
+    'ate eaten eating munched scoffed devoured demolished wolfed necked inhaled chomped crunched nibbled tasted sampled savoured savored gobbled guzzled polished downed hoovered slurped scarfed noshed nommed swallowed tucked feasted gorged snacked dined lunched breakfasted supped stuffed consumed despatched dispatched troughed',
+  ],
+  // Kept, cooked or shared: with a number or the word for figs.
+  [
+    'SERVED',
+    'tried enjoyed finished shared split cooked stewed jammed roasted grilled baked dried drying dehydrated candied froze frozen sold gifted juiced pickled preserved pureed blitzed served',
   ],
   // A tree that gives.
   [
@@ -22,7 +27,7 @@ export const FRUIT_WORD_CLASSES: readonly (readonly [name: string, words: string
   ],
   [
     'CONTAINER',
-    'bowl bowlful bowls basket basketful baskets bucket bucketful buckets punnet punnets colander colanderful plate plateful plates tray trayful trays bag bagful bags hatful hat handful handfuls fistful fistfuls pocketful pocketfuls pockets tub tubful tubs box boxful boxes crate crates pail pailful jar jars jug cupful cup saucerful sackful sack trug trugful trugs armful armfuls apron apronful pile heap stack mountain bunch load loads haul feed batch panful pan dish dishful sieve bounty glut crateful carrier shirtful capful mug tupperware',
+    'bowl bowlful bowls basket basketful baskets bucket bucketful buckets punnet punnets colander colanderful plate plateful plates tray trayful trays bag bagful bags hatful hat handful handfuls fistful fistfuls pocketful pocketfuls pockets tub tubful tubs box boxful boxes crate crates pail pailful jar jars pint pints quart quarts mess slew batch jug cupful cup saucerful sackful sack trug trugful trugs armful armfuls apron apronful pile heap stack mountain bunch load loads haul feed batch panful pan dish dishful sieve bounty glut crateful carrier shirtful capful mug tupperware',
   ],
   [
     'FOODISH',
@@ -36,6 +41,10 @@ export const FRUIT_WORD_CLASSES: readonly (readonly [name: string, words: string
   ['NEG', 'nary zippo zilcho bupkis bubkis nix nuffin diddlysquat'],
   ['NONE', 'zippo zilcho bupkis bubkis nix nuffin diddlysquat'],
   ['EMPTY', 'och ach aye ooh aww awww eek yikes crikey blimey strewth'],
+  [
+    'SIZE',
+    'lonely teensy weeny titchy dinky pathetic puny scrawny weedy respectable gorgeous scrummy whopping giant monster enormous massive',
+  ],
   ['RIPEN', 'ripning ripnin ripenin'],
   ['RIPE', 'riper ripest overripe'],
 ];

@@ -10,6 +10,22 @@ const ARTICLES = wordSet(`
   the my our that this a your his her their back front other
 `);
 
+const COUNTING = new Set([
+  'one',
+  'a',
+  'an',
+  'single',
+  'every',
+  'each',
+  'another',
+  'first',
+  'lone',
+  'any',
+  'no',
+  'only',
+  'last',
+]);
+
 export const GENERIC = wordSet(`
   tree plant bush one un guy fella boy girl specimen bugger beast chap lad lass
 `);
@@ -40,6 +56,8 @@ export function isDescribed(items: readonly Item[], at: number, end: number, nam
   let lead = at - 1;
   while (lead >= 0 && ARTICLES.has(items[lead]?.text ?? '')) lead--;
   const placed = PLACE_LEADS.has(items[lead]?.text ?? '');
+  // "not even one little fig": a fruit, no tree.
+  if (next?.text === 'fig' && COUNTING.has(before)) return false;
   if (
     next &&
     (GENERIC.has(next.text) || ((next.text === 'fig' || next.text === 'pot') && !isCountable(items, end)))

@@ -38,6 +38,28 @@ export function findMentions(items: readonly Item[], roster: readonly RosterTree
   return settle(items, kept);
 }
 
+/** "tall and little kadota": the size before names the other of the pair. */
+function joinTwin(
+  items: readonly Item[],
+  found: (Found & { at: number })[],
+  k: number,
+  index: RosterIndex,
+): void {
+  const [before, named] = [found[k - 1], found[k]];
+  if (!before || !named) return;
+  const between = items.slice(before.end, named.at);
+  if (
+    between.length === 0 ||
+    !between.every((item) => ['and', '&', 'the', 'or', 'my', '+'].includes(item.text))
+  )
+    return;
+  for (const pair of index.cultivars.values()) {
+    const ids = before.ids.filter((id) => pair.has(id) && !named.ids.includes(id));
+    if (ids.length === 1 && named.ids.every((id) => pair.has(id)))
+      found[k - 1] = { ...before, ids, strong: true };
+  }
+}
+
 /** "kadotas: tall 12 figs, little 2": the size alone tells them apart. */
 function standsForTwin(items: readonly Item[], { at, end }: Found & { at: number }): boolean {
   const before = items[at - 1];
@@ -57,8 +79,9 @@ const OF_THE_PAIR = new Set(['of', 'the', 'two', 'my', 'both', 'pair', 'our', 't
 function narrowBySize(items: readonly Item[], found: (Found & { at: number })[], index: RosterIndex): void {
   for (let k = found.length - 1; k >= 0; k--) {
     const named = found[k];
-    if (!named?.strong || named.ids.length < 2) continue;
     const before = found[k - 1];
+    if (named?.strong && named.ids.length === 1 && before && !before.strong) joinTwin(items, found, k, index);
+    if (!named?.strong || named.ids.length < 2) continue;
     if (before && !before.strong && before.end > before.at) {
       const between = items.slice(before.end, named.at);
       const ids = before.ids.filter((id) => named.ids.includes(id));

@@ -130,6 +130,34 @@ function runAt(items: readonly Item[], i: number, index: RosterIndex): Found | n
   return { ids, end, strong, plural };
 }
 
+const SHED_WHAT = new Set([
+  'its',
+  'all',
+  'every',
+  'everything',
+  'most',
+  'some',
+  'half',
+  'the',
+  'a',
+  'both',
+  'another',
+  'loads',
+  'lots',
+]);
+
+function isVerbHere(items: readonly Item[], at: number): boolean {
+  const next = items[at + 1];
+  return (
+    items[at]?.text === 'shed' &&
+    next !== undefined &&
+    (SHED_WHAT.has(next.text) ||
+      next.type === 'number' ||
+      next.classes.has('FRUIT') ||
+      next.classes.has('LEAF'))
+  );
+}
+
 function isPlural(word: string, index: RosterIndex): boolean {
   return word.endsWith('s') && index.strong.has(word.slice(0, -1));
 }

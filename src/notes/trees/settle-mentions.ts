@@ -5,7 +5,7 @@ import type { Found } from './named-at.ts';
 
 const TREE_CLASSES: ReadonlySet<string> = new Set(['TREE']);
 
-const PLURALISERS = new Set(['neither', 'both', 'all']);
+const PLURALISERS = new Set(['neither', 'both', 'all', 'either']);
 
 const EXCLUDING = wordSet(`
   not except excluding bar minus than excepting from but besides without
@@ -99,7 +99,10 @@ export function settle(items: readonly Item[], found: readonly (Found & { at: nu
       strong: each.strong,
     });
   }
-  return replaceWords(items, dropTopics(items, joinAlternatives(items, mentions)));
+  return replaceWords(
+    items,
+    dropTopics(items, joinAlternatives(items, mentions)).map((each) => leaveOut(items, each)),
+  );
 }
 
 interface Settled {
@@ -158,6 +161,33 @@ function dropTopics(items: readonly Item[], mentions: readonly Settled[]): reado
   });
 }
 
+const EVERY = new Set(['all', 'every', 'everything', 'everyone', 'each', 'lot', 'whole', 'rest']);
+
+/** "watered all but the king": the one that is left out is not spoken of. */
+function leaveOut(items: readonly Item[], mention: Settled): Settled {
+  const start = leadingWords(items, mention.at);
+  const lead = items[start - 1]?.text ?? '';
+  const at = ['from', 'than', 'for'].includes(lead) ? start - 2 : start - 1;
+  if (
+    ![
+      'but',
+      'except',
+      'excepting',
+      'bar',
+      'barring',
+      'excluding',
+      'apart',
+      'aside',
+      'minus',
+      'other',
+    ].includes(items[at]?.text ?? '')
+  )
+    return mention;
+  return items.slice(Math.max(0, at - 5), at).some((item) => EVERY.has(item.text))
+    ? { ...mention, at: start, topic: true }
+    : mention;
+}
+
 const OR_BETWEEN = wordSet(`
   or the my our maybe it was is perhaps possibly , could have been might else one of
 `);
@@ -206,7 +236,9 @@ function leadingWords(items: readonly Item[], at: number): number {
   let start = at;
   while (
     start > 0 &&
-    ['the', 'my', 'our', 'other', 'of', 'both', 'all', 'neither'].includes(items[start - 1]?.text ?? '')
+    ['the', 'my', 'our', 'other', 'of', 'both', 'all', 'neither', 'either'].includes(
+      items[start - 1]?.text ?? '',
+    )
   )
     start--;
   return start;

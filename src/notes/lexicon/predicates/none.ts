@@ -7,6 +7,10 @@ export const NONE: PredicateTable = [
     [
       'drew|drawn|draw|drawing|draws a? SIZE? blank|blanks',
       'TREE blank $',
+      '^ zero|nought|naught $',
+      'NEG HAVE? produced|made|set|given|grown|managed|formed|carried|shown|done ~ any|anything|single|one|FRUIT|thing|jot|sausage',
+      'came|come|coming|went|back up|back|away with NONE ~ ~',
+      'came|come|coming|went up|back|away|home empty handed?',
       'no joy|luck|dice|cigar|banana',
       'no joy|luck|dice|success on|with|in ~ FRUIT',
       'FRUIT|fig hunt|search|front|department|stakes|wise ~ no|zero|nothing|nada|zilch|blank',
