@@ -73,7 +73,7 @@ export function readAnswer(text: string, ask: Ask, setting: Setting): Answer | n
     case 'kind':
       return kindAnswer(short, ask, setting);
     case 'date': {
-      const read = readDates(short, { ...setting, lean: 'past' });
+      const read = readDates(sure, { ...setting, lean: 'past' });
       return read && read.on <= setting.today ? { on: read.on } : null;
     }
     case 'crop':

@@ -12,7 +12,7 @@ const CORRECTING =
 
 const SHOULD = /\bshould (?:be|have been)\b/;
 /** After a "no" without a comma: the right one. */
-const BACK = /^(?:the|it|that|those|these|they) (?!not\b)/;
+const BACK = /^(?:the|it|that|those|these|they) /;
 
 /** Without one of these, "it was watered" tells something new rather than what the note before should have said. */
 const TAKING_BACK =
@@ -39,11 +39,12 @@ export function readCorrection(
   const lead = CORRECTING.exec(`${plain} `);
   if (!lead || last.length === 0 || plain.includes('?')) return null;
   // "oops, not brebas", "no, not the tall one", "wait no figs": what it was not.
-  if (/\bnot\W*$|(?:^|\s)(?:no|nope) $/.test(lead[0]) && !BACK.test(plain.slice(lead[0].length)))
-    return /^brebas?\W*$/.test(plain.slice(lead[0].length)) ? { crop: 'main' } : null;
   const rest = plain.slice(Math.min(lead[0].length, plain.length)).trim();
+  if (/\bnot\W*$/.test(lead[0])) return /^brebas?$/.test(rest) ? { crop: 'main' } : null;
+  if (/(?:^|\s)(?:no|nope) $/.test(lead[0]) && !BACK.test(rest)) return null;
   if (rest === '') return null;
-  const head = rest.split(/\bnot\b/)[0]?.trim() ?? rest;
+  const [head = '', ...tail] = rest.split(/\bnot\b/).map((part) => part.trim());
+  if (head !== '' && tail.some((part) => !isNamed(part, setting))) return null;
   const said = head === '' ? rest : head;
   const items = readItems(said, setting).filter((item) => item.type !== 'mark');
   const correction: { tree?: number; on?: Day; count?: number; kind?: ObservationKind; crop?: Crop } = {};
@@ -66,7 +67,7 @@ export function readCorrection(
   }
   if (correction.tree === undefined && correction.on === undefined && items.length <= 4) {
     const found = findTree(said, setting.roster);
-    if (found.kind === 'one' && left > 0) return { tree: found.id };
+    if (found.kind === 'one' && left > 0 && speaksPlainly(items, setting.today)) return { tree: found.id };
   }
   if (left > 0) {
     // "it should have been tipped": a wish as soon as a correction.
@@ -93,4 +94,15 @@ export function readCorrection(
   }
   if (!speaksPlainly(items, setting.today)) return null;
   return Object.keys(correction).length > 0 ? correction : null;
+}
+
+/** "…, not the little one", "… not 3": nothing but what is put right; "the tall one was not tipped" is another matter. */
+function isNamed(text: string, setting: Setting): boolean {
+  return (
+    text !== '' &&
+    readItems(text, setting).every(
+      ({ type, text: word, classes }) =>
+        type !== 'word' || FILLING.has(word) || classes.has('DET') || classes.has('BREBA') || word === 'main',
+    )
+  );
 }
