@@ -101,7 +101,7 @@ export function isUnclear(kind: ObservationKind, event: ReadEvent, piece: Piece,
       kind === 'tipped' &&
       items.some((item) => item.classes.has('APEX')) &&
       items.some((item) => item.classes.has('SNIPPED'));
-    return all > (sure ? 2 : tipsOff ? 1 : 0);
+    return all > (sure ? 2 : tipsOff || off ? 1 : 0);
   }
   if (kind === 'fruitlets') {
     const sure =

@@ -102,6 +102,14 @@ export function isWide(items: readonly Item[], i: number): boolean {
   const word = items[i]?.text ?? '';
   const next = items[i + 1]?.text ?? '';
   const next2 = items[i + 2]?.text ?? '';
+  // "watered all", "a handful for each pot", "rotated the pots"
+  if (word === 'all' && items[i + 1] === undefined && items[i - 1]?.classes.has('WATERED')) return true;
+  if (word === 'each' && ['tree', 'pot', 'plant', 'tub'].includes(next)) return true;
+  if (
+    ['pots', 'trees', 'plants', 'tubs', 'containers'].includes(word) &&
+    ['the', 'my', 'our'].includes(items[i - 1]?.text ?? '')
+  )
+    return true;
   if (['everything', 'everybody', 'everyone'].includes(word))
     return items[i + 1]?.text !== 'on' && items[i + 1]?.text !== 'off';
   if (

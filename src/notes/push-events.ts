@@ -47,7 +47,7 @@ export function pushEvents(event: OpenEvent, scene: Scene, ask: 'crop' | null): 
         ...(saying.date === null && inherited === null ? { assumed: true } : {}),
       });
   };
-  if (kind === 'frost' && saying.mentions.length === 0 && !saying.pronoun && !subject.direct) {
+  if (kind === 'frost' && saying.mentions.length === 0 && !saying.pronoun && !subject.direct && !isFrosted(scene)) {
     add(null);
     return;
   }
@@ -85,6 +85,12 @@ function isOfAllFigs({ items }: Saying, kind: ObservationKind): boolean {
     items.some((item) => item.text === 'all' || item.text === 'every') &&
     items.some((item) => item.text === 'figs' || item.text === 'fig')
   );
+}
+
+/** "in leaf apr 1, frosted apr 3": what was frosted is the tree told of before. */
+function isFrosted({ saying, subject, hit }: Scene): boolean {
+  const verb = saying.items[hit?.first ?? 0]?.text ?? '';
+  return subject.mentions.length > 0 && hit?.first === 0 && (verb === 'frosted' || verb === 'frostbitten');
 }
 
 /** It is told as done, so a day to come must be a slip. */

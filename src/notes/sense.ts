@@ -60,6 +60,18 @@ export function makesSense(
     while (items[i]?.classes.has('DET')) i--;
     if (['of', 'on', 'in', 'from', 'along', 'at'].includes(items[i]?.text ?? '')) return false;
   }
+  // "covered it before the frost", "fleece on against the cold"
+  if (kind === 'frost' && at.length <= 2) {
+    let i = first - 1;
+    while (items[i]?.classes.has('DET') || items[i]?.classes.has('SIZE')) i--;
+    if (['before', 'against', 'from', 'for', 'until', 'till', 'despite'].includes(items[i]?.text ?? '')) return false;
+  }
+  // "propped up with a stick"
+  if (kind === 'cuttings' && at.length === 1 && (verb.text === 'stick' || verb.text === 'sticks')) {
+    let i = first - 1;
+    while (items[i]?.classes.has('DET') || items[i]?.classes.has('SIZE')) i--;
+    if (['with', 'to', 'against', 'by', 'on', 'using'].includes(items[i]?.text ?? '')) return false;
+  }
   if (kind === 'rooted' && at.length === 1 && ['for', 'to'].includes(items[first - 1]?.text ?? ''))
     return false;
   if (

@@ -94,6 +94,13 @@ export function sift(hits: readonly Hit[], items: readonly Item[]): Hit[] {
     if (hit.kind === 'frost' && hits.some((each) => each.kind === 'pruned' && each.first < hit.first))
       return false;
     if (hit.kind === 'ask-kind' && kinds.has('frost')) return false;
+    // "snapped a branch moving it"
+    if (
+      hit.kind === 'care' &&
+      /ing$/.test(items[hit.first]?.text ?? '') &&
+      hits.some((each) => each.kind === 'trouble' && each.first < hit.first)
+    )
+      return false;
     // "caterpillar poo on the leaves"
     if (
       hit.kind === 'care' &&

@@ -15,6 +15,7 @@ export function tellWork(sayings: readonly Saying[]): void {
     sameAgain(saying, before);
     deadCuttings(saying, before);
     pottedCuttings(saying, before);
+    if (isFrost(before) && isCovered(saying)) saying.hits = [];
     if (saying.clause.join === 'or' && before.mood.asks) saying.mood = { ...saying.mood, asks: true };
     if (saying.clause.join === 'and' && isDoom(before, saying)) {
       before.hits = [];
@@ -111,7 +112,7 @@ function hitByFrost(sayings: readonly Saying[], s: number): void {
       continue;
     }
     if (next.mood.denials.length > 0 || next.mood.unrealFrom !== null || !suffered(next.items)) return;
-    if (!next.hits.every((hit) => hit.kind === 'trouble')) return;
+    if (!next.hits.every((hit) => ['trouble', 'dormant', 'care'].includes(hit.kind))) return;
     saying.mentions = next.mentions;
     next.hits = [];
     next.dropped = true;
@@ -163,4 +164,14 @@ function pottedCuttings(saying: Saying, before: Saying): void {
   if (!/^(?:potted|bagged|watered|wrapped|covered|misted|heeled)$/.test(saying.items[0]?.text ?? '')) return;
   saying.hits = [];
   saying.dropped = true;
+}
+
+/** "frost, but the king was covered": with fleece, not with figs. */
+function isCovered(saying: Saying): boolean {
+  return (
+    saying.hits.length === 1 &&
+    saying.hits[0]?.kind === 'fruitlets' &&
+    saying.items.some((item) => item.text === 'covered') &&
+    !saying.items.some((item) => item.classes.has('FRUIT'))
+  );
 }

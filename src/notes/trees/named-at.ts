@@ -111,7 +111,8 @@ function runAt(items: readonly Item[], i: number, index: RosterIndex): Found | n
     const next = items[at];
     const short = strong || at > end ? null : abbreviatedBehind(next, index);
     const more = next?.type === 'word' ? (index.any.get(next.text) ?? short) : undefined;
-    if (!next || !more) break;
+    // "celeste shed its figs": a verb, no place.
+    if (!next || !more || isVerbHere(items, at)) break;
     const both: readonly number[] = ids.filter((id) => more.includes(id));
     if (both.length === 0) break;
     ids = both;

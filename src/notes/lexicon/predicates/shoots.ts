@@ -12,6 +12,7 @@ export const SHOOTS: PredicateTable = [
       'got|get|getting round|around to TIPPING',
       'gave|giving|given ~ tip|tips|tops|leaders|ends ~ chop|snip|pinch|nip|snips',
       'did|done|doing DET? TREE tips|tops|leaders',
+      'did|done all? the tips|tops|leaders on|of ~ TREE',
       'TIPPING out|back|off done|finished|complete|completed|sorted',
       'TIPPED NUM more|extra|others|new|further? SHOOT? on|off|of|from ~ TREE|PRO',
       'tip|tips|top|tops|leader|leaders snipped|nipped|pinched|cut|clipped|removed|taken off|out|on|from? DET? TREE',
