@@ -128,6 +128,9 @@ export function isWide(items: readonly Item[], i: number): boolean {
       ? true
       : word === 'every' && ['tree', 'pot', 'plant'].includes(noun);
   }
+  // "fed all of em" where no tree was named
+  if (word === 'all' && next === 'of' && next2 === 'them' && items.every((item) => item.type !== 'tree'))
+    return !items.some((item) => item.classes.has('FRUIT'));
   // "watered all but the king", the king taken out
   if (word === 'all' && next === 'but' && items[i + 2] === undefined) return true;
   if (word === 'the' && next === 'lot') return true;
