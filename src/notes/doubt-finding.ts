@@ -126,6 +126,7 @@ const SEASONS = new Set(
     ' ',
   ),
 );
+const SUBJECTS = new Set(['i', 'we', 'it', 'they']);
 const LONG_AGO = /\b(?:years?|seasons?|summers?|decades?)\b/i;
 const LAST_ONE = /\b(?:last|previous|prior) (?:time|year|season|summer|autumn|winter|spring)\b/i;
 
@@ -149,6 +150,15 @@ function earlierSeasons(items: readonly Item[], today: Day): number[] {
     if (item.typed.startsWith("'")) return number < year % 100 ? [i] : [];
     if (!(SEASONS.has(before) || items[i - 1]?.type === 'date')) return [];
     const counted = items[i + 1]?.classes.has('FRUIT') || items[i + 1]?.type === 'tree';
+    const told = items[i + 1];
+    // "in 09 i planted", "in 24 the alma"
+    if (
+      before === 'in' &&
+      number < year % 100 &&
+      told &&
+      (told.classes.has('DET') || told.type === 'tree' || SUBJECTS.has(told.text))
+    )
+      return [i];
     return number >= 10 &&
       number < year % 100 &&
       (before === 'of' || before === 'in' || !counted) &&
@@ -162,6 +172,7 @@ function earlierSeasons(items: readonly Item[], today: Day): number[] {
         'drought',
         'heatwave',
         'back',
+        'time',
         'year',
         'july',
         'june',

@@ -201,6 +201,8 @@ function doubtOfPiece(
     if (reaches(doubt, piece, p, coreStart, pieces, kind)) return doubt.why;
   }
   if (kind !== 'no-fruitlets' && isDenied(piece, core, event)) return 'denied';
+  // "mission cuttings sulking, nothing yet"
+  if (kind === 'no-fruitlets' && isOfCuttings(piece, pieces)) return 'figure';
   if (piece.asked) return 'asked';
   if ((kind === 'picked' || kind === 'tipped') && goesOnAfterOthers(piece, pieces[p - 1])) return 'other';
   if (belongsToOthers(event, piece) || belongsToOthers(event, naming(event, p, pieces))) return 'other';
@@ -296,5 +298,14 @@ function isHeading(piece: Piece, next: Piece | undefined): boolean {
     next.sentence === piece.sentence &&
     next.own.length === 0 &&
     piece.items.every((item) => item.type === 'tree' || item.classes.has('FRUIT') || item.text === "'s")
+  );
+}
+
+function isOfCuttings(piece: Piece, pieces: readonly Piece[]): boolean {
+  const has = (each: Piece, name: string): boolean => each.items.some((item) => item.classes.has(name));
+  return (
+    !has(piece, 'FRUIT') &&
+    !has(piece, 'FRUITLET') &&
+    pieces.some((each) => each.sentence === piece.sentence && has(each, 'CUTTING'))
   );
 }
