@@ -21,6 +21,7 @@ const QUESTIONS = [
   ['questions-dev-7.jsonl', 0.96],
   ['questions-dev-8.jsonl', 0.97],
   ['questions-dev-9.jsonl', 0.97],
+  ['questions-dev-10.jsonl', 0.95],
   ['questions-own.jsonl', 0.95],
 ] as const;
 

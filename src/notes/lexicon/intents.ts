@@ -93,6 +93,7 @@ export const INTENTS: readonly (readonly [intent: AskIntent, patterns: readonly 
   [
     'roundup',
     [
+      'whose ~ FRUIT|FRUITLET|figs|RIPE',
       'any firsts',
       'what happened|has happened ~ DATE|week|month',
       'you all been',
@@ -116,7 +117,6 @@ export const INTENTS: readonly (readonly [intent: AskIntent, patterns: readonly 
       'did i|we miss|missed',
       'what is? been happening|going|on',
       'what have|has been happening|going',
-      'what have i missed',
       'biggest|best|largest|top|heaviest harvest|haul|picker|crop|pick',
       '^ this? season so far',
       'season ~ nutshell',
@@ -183,6 +183,9 @@ export const INTENTS: readonly (readonly [intent: AskIntent, patterns: readonly 
   [
     'tip-now',
     [
+      'do|should|can|shall ~ it DET? second|again|twice|another time?',
+      'tips|tops|leaders yes|yea|yay or no|nay',
+      'which|who ~ TIPPED first|next|now|yet',
       'cutoff|cutoffs|deadline ~ TREE',
       'TREE ~ cutoff|deadline',
       'time i|we TIPPED',
@@ -193,7 +196,7 @@ export const INTENTS: readonly (readonly [intent: AskIntent, patterns: readonly 
       'do|should|shall|can i go again',
       'go again|twice|round',
       'behead|decapitate',
-      'off with ~ heads|tops',
+      'off with ~ head|heads|top|tops|tip|tips',
       'secateurs|snips out ~~ or',
       'missed DET? boat|window|chance',
       'leaves ~ go|wait|hold ~ or',
@@ -202,6 +205,8 @@ export const INTENTS: readonly (readonly [intent: AskIntent, patterns: readonly 
   [
     'ripe-when',
     [
+      'need DET? DATE|month|months|weeks|days|week|longer|more',
+      'whens? roughly|about|approx|approximately',
       'chance|chances|odds|hopes with|for|on|of ~ TREE',
       'TREE ~ get|make|gets|makes there|it',
       'how late|early will|is|are',
@@ -288,6 +293,7 @@ export const INTENTS: readonly (readonly [intent: AskIntent, patterns: readonly 
   [
     'due',
     [
+      'what have i missed $',
       'let slide|slip',
       'happens|comes|is next with|for|on',
       'what ~ got for me|us',

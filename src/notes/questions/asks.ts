@@ -60,5 +60,6 @@ const TAGS = wordSet(`
 `);
 /** A few words behind a statement that only look for applause. */
 export function isTag(clause: Clause): boolean {
-  return clause.items.length <= 5 && clause.items.some((item) => TAGS.has(item.text));
+  const words = clause.items.map((item) => item.text);
+  return words.length <= 5 && words.some((word) => TAGS.has(word)) && !words.includes('to');
 }

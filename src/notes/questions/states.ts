@@ -1,11 +1,12 @@
 import type { Clause } from '../clauses.ts';
 import type { Setting } from '../contract.ts';
+import type { Item } from '../items.ts';
 import { wordSet } from '../lexicon/word-set.ts';
 import { readSaying } from '../sayings.ts';
 
 /** A clause that begins with one of these asks. */
 const OPENERS = wordSet(`
-  should shall do does did can could will would how hows when whens what whats which who whos why where any
+  should shall do does did can could will would how hows when whens what whats which who whos whose why where any
   anything anyone anybody eta worth yet versus whether wen owt is are am has time
 `);
 const ASKING_SUBS = wordSet('if whether when who which');
@@ -29,8 +30,7 @@ export function statesFact(clause: Clause, setting: Setting): boolean {
   if (mood.unrealFrom !== null || (clause.sub !== null && ASKING_SUBS.has(clause.sub))) return false;
   const { items } = clause;
   // "mission figs, an estimate" only says what is spoken of.
-  if (items.every((item) => item.type === 'tree' || item.classes.has('FRUIT') || item.classes.has('BREBA')))
-    return false;
+  if (items.every((item) => item.type === 'tree' || isNaming(item))) return false;
   if (OPENERS.has(items[0]?.text ?? '')) return false;
   if (items.some((item) => ASKING.has(item.text))) return false;
   if (!mood.asks) return true;
@@ -41,6 +41,10 @@ export function statesFact(clause: Clause, setting: Setting): boolean {
     (tagged || saying.hits.some((hit) => !ASKABLE.has(hit.kind))) &&
     !items.some((item) => UNDECIDED.has(item.text))
   );
+}
+
+function isNaming({ text, classes }: Item): boolean {
+  return text === 'first' || classes.has('FRUIT') || classes.has('BREBA') || classes.has('DET');
 }
 
 /** "dont let me forget i tipped …", "did i say i tipped …": news in the dress of a question. */
