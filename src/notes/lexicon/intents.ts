@@ -93,6 +93,7 @@ export const INTENTS: readonly (readonly [intent: AskIntent, patterns: readonly 
   [
     'roundup',
     [
+      'what|who ~ people|folks|others|everyone|yall|you seen|found|noticed|got|had',
       'whose ~ FRUIT|FRUITLET|figs|RIPE',
       'any firsts',
       'what happened|has happened ~ DATE|week|month',
@@ -205,6 +206,10 @@ export const INTENTS: readonly (readonly [intent: AskIntent, patterns: readonly 
   [
     'ripe-when',
     [
+      'figs|fruit|crop ~ due',
+      'best guess|estimate',
+      'ripe ~ you think|reckon',
+      'reckon ~ ripe',
       'need DET? DATE|month|months|weeks|days|week|longer|more',
       'whens? roughly|about|approx|approximately',
       'chance|chances|odds|hopes with|for|on|of ~ TREE',

@@ -10,6 +10,7 @@ const ASKING = new Set(
 );
 const HAVE_FIRST = wordSet('have has dare did was were');
 const PERMITTED = wordSet('ok okay safe fine alright wise');
+const OPINION = wordSet('think reckon say guess');
 const VERBS_FIRST = wordSet('is are do does did can could will would should shall am');
 
 /** Whether a clause asks something, question mark or not; `either`: the message offers a choice. */
@@ -28,6 +29,8 @@ export function asksOutright(clause: Clause, either: boolean): boolean {
   )
     return true;
   if (clause.items.some((item, i) => VERBS_FIRST.has(item.text) && isAskedAbout(clause.items[i + 1])))
+    return true;
+  if (clause.items.some((item, i) => item.text === 'you' && OPINION.has(clause.items[i + 1]?.text ?? '')))
     return true;
   return clause.items.some(
     (item) =>

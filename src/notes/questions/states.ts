@@ -54,7 +54,7 @@ function isSaidToBeKept({ items }: Clause): boolean {
   return (
     said > 0 &&
     said < 5 &&
-    words[said + 1] === 'i' &&
+    (words[said + 1] === 'i' || items[said + 1]?.type === 'tree' || words[said + 1] === 'the') &&
     words.slice(0, said).some((word) => word === 'i' || word === 'me')
   );
 }

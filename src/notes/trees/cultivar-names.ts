@@ -56,6 +56,7 @@ const IN_TRADE = [
   'sultane',
   'osborn prolific',
   'osborne prolific',
+  'osborne',
   'osborn',
   'hunt',
   'verns brown turkey',
