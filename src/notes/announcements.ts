@@ -21,7 +21,7 @@ export function onlyAnnounces(items: readonly Item[]): boolean {
   const teasers = findMatches(items, TEASER_INDEX);
   if (teasers.length === 0) return false;
   const teasing = new Set(teasers.flatMap(({ at }) => at.map((i) => items[i])));
-  return words.every((item) => teasing.has(item) || isAnnouncing(item));
+  return words.every((item) => teasing.has(item) || isAnnouncing(item) || item.classes.has('NODE'));
 }
 
 function isAnnouncing(item: Item): boolean {

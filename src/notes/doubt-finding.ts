@@ -1,4 +1,4 @@
-import type { Day } from '../engine/day.ts';
+import { addDays, type Day } from '../engine/day.ts';
 import { cutPieces, type Piece } from './doubt-pieces.ts';
 import { harmlessItems } from './harmless.ts';
 import type { Item } from './items.ts';
@@ -66,6 +66,13 @@ function isInnocent(items: readonly Item[], at: readonly number[]): boolean {
   const further = items[(at.at(-1) ?? 0) + 1];
   if (last === 'see' && ['any', 'one', 'a', 'no', 'single', 'anything'].includes(further?.text ?? ''))
     return true;
+  // "saw a fig on it"
+  if (
+    last === 'a' &&
+    further?.classes.has('FRUIT') &&
+    ['saw', 'seen', 'spotted'].includes(items[at[0] ?? -1]?.text ?? '')
+  )
+    return true;
   if (last === 'count' && further?.quantity) return true;
   if (last === 'many' && further?.classes.has('FRUIT')) return true;
   // "gave up 3 figs"
@@ -126,6 +133,8 @@ const SEASONS = new Set(
     ' ',
   ),
 );
+/** What is longer ago was another season in either hemisphere. */
+const OLDEST_DAYS = 300;
 const SUBJECTS = new Set(['i', 'we', 'it', 'they']);
 const LONG_AGO = /\b(?:years?|seasons?|summers?|decades?)\b/i;
 const LAST_ONE = /\b(?:last|previous|prior) (?:time|year|season|summer|autumn|winter|spring)\b/i;
@@ -137,6 +146,7 @@ function earlierSeasons(items: readonly Item[], today: Day): number[] {
     const before = items[i - 1]?.text ?? '';
     const next = items[i + 1]?.text ?? '';
     if ((item.type === 'date' || item.type === 'vague') && LAST_ONE.test(item.typed)) return [i];
+    if (item.date && item.date.on < addDays(today, -OLDEST_DAYS)) return [i];
     if (
       LONG_AGO.test(item.typed) &&
       (item.type !== 'word' || item.text === 'measure') &&

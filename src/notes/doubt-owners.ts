@@ -29,8 +29,15 @@ const AGES = new Set(['old', 'new', 'young']);
 export function belongsToOthers({ kind, tree }: ReadEvent, piece: Piece | undefined): boolean {
   if (!piece) return false;
   const { items } = piece;
+  const named = tree !== null && items.some((item) => item.mention?.ids.includes(tree));
   return items.some((item, i) => {
-    if (item.type !== 'tree') return false;
+    if (item.type !== 'tree' || (named && tree !== null && !item.mention?.ids.includes(tree))) return false;
+    if (
+      tree !== null &&
+      items.some((each) => each.mention?.ids.includes(tree)) &&
+      !item.mention?.ids.includes(tree)
+    )
+      return false;
     const lead = items[i - 1];
     const before = lead?.text ?? '';
     // "grandads old king"

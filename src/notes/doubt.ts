@@ -149,6 +149,12 @@ function candidates(event: ReadEvent, pieces: readonly Piece[], today: Day): num
     chosen = ofTree;
     break;
   }
+  // "no breba but main crop coming": the clause of what is there, not that of what is not.
+  if (event.kind === 'fruitlets' && chosen.length > 1)
+    chosen = orAll(
+      chosen.filter((p) => !pieces[p]?.items.some((item) => item.classes.has('NEG'))),
+      chosen,
+    );
   const { count } = event;
   if (count !== undefined && !chosen.some((p) => pieces[p]?.numbers.includes(count))) {
     // "how many figs? 16 on the alma": the clause that gives the number tells it.
@@ -183,7 +189,21 @@ function orAll(some: number[], all: number[]): number[] {
   return some.length > 0 ? some : all;
 }
 
-const NEW_SUBJECT = new Set(['i', 'we', 'it', 'they', 'now', 'today', 'there', 'mine', 'this']);
+const NEW_SUBJECT = new Set([
+  'saw',
+  'noticed',
+  'found',
+  'spotted',
+  'i',
+  'we',
+  'it',
+  'they',
+  'now',
+  'today',
+  'there',
+  'mine',
+  'this',
+]);
 const HERE_AND_NOW = new Set(['now', 'today', 'currently', 'this']);
 
 function doubtOfPiece(
@@ -226,6 +246,9 @@ function reaches(
     return doubt.reach === 'here' || doubt.reach === 'sentence' || doubt.first <= coreStart;
   if (doubt.reach === 'here' || doubt.reach === 'before') return false;
   if (doubt.piece > p) {
+    // "figs, celeste, soon i hope"
+    if (doubt.why === 'plan' && from.own.length === 0 && from.items.length <= 4 && from.items.some((item) => HOPES.has(item.text)))
+      return true;
     // "the king has figs, he says": a short clause that follows; "it drops its figs if …": one joined on.
     if (doubt.reach !== 'sentence' || doubt.piece !== p + 1) return false;
     if (doubt.why === 'asked')
@@ -238,10 +261,15 @@ function reaches(
   if (pieces[doubt.piece + 1]?.join === 'colon' && from.own.length === 0) return true;
   for (let k = doubt.piece + 1; k <= p; k++) {
     const step = pieces[k];
+    // "almost pinched it then saw a fig"
+    if (kind === 'fruitlets' && SEEING.has(step?.items[0]?.text ?? '')) return false;
     if (!step || !carriesOn(doubt, step)) return false;
   }
   return true;
 }
+
+const HOPES = new Set(['hope', 'hopefully', 'fingers', 'pray', 'praying', 'hoping']);
+const SEEING = new Set(['saw', 'spotted', 'noticed', 'found', 'clocked', 'seen']);
 
 function carriesOn(doubt: FoundDoubt, step: Piece): boolean {
   if (step.join === 'but') return false;

@@ -3,6 +3,14 @@ import type { Item } from './items.ts';
 /** Sequences of words that hold a word of denial or of doubt and yet deny nothing. One line each. */
 const HARMLESS: readonly string[] = [
   'no doubt',
+  'did not bother counting',
+  'did not count',
+  'not bothered counting',
+  'have not counted',
+  'not counted',
+  'not counting',
+  'yeah nah',
+  'nah yeah',
   'i would say',
   'i would guess',
   'no idea',
@@ -87,6 +95,9 @@ const HARMLESS: readonly string[] = [
   'good will',
   'needs must',
   'might as well have',
+  'may as well log',
+  'might as well log',
+  'may as well note',
   'as expected',
   'like i thought',
   'better than expected',
@@ -120,6 +131,7 @@ for (const phrase of HARMLESS) {
   harmlessBy.set(first, [...(harmlessBy.get(first) ?? []), words]);
 }
 
+const RELATIVE = new Set(['that', 'which', 'who']);
 const NONE: ReadonlySet<number> = new Set();
 
 /** For each item, whether it stands in a harmless phrase. */
@@ -133,6 +145,14 @@ export function harmlessItems(items: readonly Item[]): ReadonlySet<number> {
       found ??= new Set();
       for (let k = 0; k < words.length; k++) found.add(i + k);
     }
+  }
+  for (let i = 0; i < items.length; i++) {
+    if (items[i]?.text !== 'not') continue;
+    const t = items[i + 1]?.classes.has('DET') ? i + 2 : i + 1;
+    // "it was the little one, not the tall one that had 5 figs"
+    if (items[t]?.type !== 'tree' || !RELATIVE.has(items[t + 1]?.text ?? '')) continue;
+    found ??= new Set();
+    found.add(i);
   }
   return found ?? NONE;
 }

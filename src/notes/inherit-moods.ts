@@ -18,7 +18,11 @@ export function inheritMoods(sayings: readonly Saying[], today: Day): Inherited[
   for (const saying of sayings) {
     const joined = before !== null && before.clause.sentence === saying.clause.sentence;
     const { join } = saying.clause;
-    const continues = joined && (join === 'and' || join === 'or') && !hasOwnSubject(saying);
+    const continues =
+      joined &&
+      (join === 'and' || join === 'or') &&
+      !hasOwnSubject(saying) &&
+      !SEEING.has(saying.items[0]?.text ?? '');
     const whole =
       joined && before !== null && before.clause.sub === 'if' && (join === 'comma' || join === 'and');
     const colon = joined && join === 'colon' && before !== null && before.hits.length === 0;
@@ -36,7 +40,7 @@ export function inheritMoods(sayings: readonly Saying[], today: Day): Inherited[
     const next: Inherited = {
       unreal: supposed || saying.mood.unrealFrom !== null || plans,
       denied: continues && join === 'or' && state.denied ? true : saying.mood.denials.length > 0,
-      past: (joined && state.past && join !== 'but') || saying.mood.past,
+      past: (joined && state.past && join !== 'but') || saying.mood.past || isLongAgo(saying, today),
       hearsay: (joined && state.hearsay && (told || continues)) || saying.mood.hearsay,
     };
     out.push({
@@ -59,13 +63,36 @@ export function inheritMoods(sayings: readonly Saying[], today: Day): Inherited[
   return out;
 }
 
+/** "pinched it in june 2025 and got nowt": a day of an earlier summer holds for what follows too. */
+function isLongAgo(saying: Saying, today: Day): boolean {
+  const on = saying.date?.date?.on;
+  return on !== undefined && on < `${Number(today.slice(0, 4)) - 1}-09-01`;
+}
+
 function hasOwnSubject(saying: Saying): boolean {
   const first = saying.items[0];
   const hit = saying.hits[0];
   if (!first) return false;
-  if (['i', 'we', 'it', 'they', 'he', 'she', 'now', 'today', 'there'].includes(first.text)) return true;
+  if (
+    ['i', 'we', 'it', 'they', 'he', 'she', 'now', 'today', 'there'].includes(first.text) ||
+    SEEING.has(first.text)
+  )
+    return true;
   if (saying.mentionAt >= 0 && hit && saying.mentionAt < hit.first) return true;
   return false;
 }
+
+/** "almost pinched it then saw a fig": a sight is news. */
+const SEEING = new Set([
+  'saw',
+  'spotted',
+  'noticed',
+  'found',
+  'clocked',
+  'realised',
+  'realized',
+  'remembered',
+  'discovered',
+]);
 
 const PRESENT = ['now', 'today', 'currently', 'this'];

@@ -1,15 +1,26 @@
 import type { Item } from './items.ts';
+import { classesOf } from './lexicon/word-classes.ts';
 import { wordSet } from './lexicon/word-set.ts';
 
 /** Words whose 's is no possessive. */
 const NO_POSSESSORS = wordSet(`
-  it that what there here today yesterday this who how where year
+  else it that what there here today yesterday this who how where year
 `);
 /** Nouns that with "all" or "whole" mean the garden. */
 const GARDEN = wordSet(`
   trees pots plants collection garden yard figs lot orchard containers tree pot greenhouse patio tubs
 `);
 
+const AGES = new Set(['old', 'new', 'young']);
+const OTHERS_THINGS = new Set(['fig', 'figs', 'tree', 'trees', 'garden', 'allotment', 'greenhouse', 'plot']);
+const STRANGERS = wordSet(`
+  woman man lady chap lad lass girl boy guy bloke person customer patient couple family gardener grower
+  member stranger fella nurse teacher student client colleague
+`);
+const ANY = new Set(['a', 'an', 'some', 'this', 'that', 'another', 'one', 'old']);
+const GROWS = wordSet(`
+  grows grow has have had keeps owns got gets grew swears raises
+`);
 /** What is lent over the fence. */
 const LENT = wordSet(`
   ladder ladders steps snips secateurs pruners clippers loppers shears scissors saw knife trowel fork spade
@@ -23,8 +34,32 @@ export function isOthers(items: readonly Item[], i: number): boolean {
   if (!item) return false;
   const next = items[i + 1];
   const before = items[i - 1];
+  // "grandads old fig at the cottage"
+  const noun = items.slice(i + 1, i + 4).find((each) => !each.classes.has('SIZE') && !AGES.has(each.text));
+  if (
+    item.text.endsWith('s') &&
+    classesOf(item.text.slice(0, -1)).has('OTHERS') &&
+    (noun?.type === 'tree' || OTHERS_THINGS.has(noun?.text ?? ''))
+  )
+    return true;
+  // "a woman on my ward grows celeste in tubs"
+  if (
+    STRANGERS.has(item.text) &&
+    ANY.has(before?.text ?? '') &&
+    items.slice(i).some((each) => GROWS.has(each.text))
+  )
+    return true;
   if (item.classes.has('HOUSE') && next?.text === "'s" && items[i + 2]?.type === 'tree') return true;
   if (next && (next.classes.has('SAYS') || next.classes.has('HEDGE'))) return false;
+  // "somebody's nicked it": who has, not whose
+  if (
+    ['somebody', 'someone'].includes(item.text) &&
+    next?.text === "'s" &&
+    ['had', 'been', 'gone', 'nicked', 'pinched', 'stolen', 'taken', 'eaten', 'broken', 'cut', 'run'].includes(
+      items[i + 2]?.text ?? '',
+    )
+  )
+    return false;
   if (item.classes.has('OTHERS')) {
     // "the alma i got from my sister" is one's own by now.
     const giver = before?.classes.has('DET') ? items[i - 2] : before;
@@ -34,7 +69,7 @@ export function isOthers(items: readonly Item[], i: number): boolean {
     const owned = next?.text === "'s" ? items[i + 2] : next;
     if (owned?.classes.has('THIEF') && !owned.classes.has('OTHERS')) return false;
     // "with my neighbour's ladder"
-    if (LENT.has(owned?.text ?? '')) return false;
+    if (LENT.has(owned?.text ?? '') || owned?.classes.has('CAREOBJ')) return false;
     // "gave a friend three cuttings", "my mate took a photo of my alma" are about one's own.
     const lead = before?.classes.has('DET') && before.text !== 'a' ? items[i - 2] : before;
     if (['to', 'for', 'with', 'a', 'gave', 'give'].includes(lead?.text ?? '')) return next?.text === "'s";
@@ -53,7 +88,11 @@ export function isOthers(items: readonly Item[], i: number): boolean {
       return true;
     return before !== undefined && ['at', 'in', 'from', 'the', 'on', 'my'].includes(before.text);
   }
-  if (item.text === 'next' && (next?.text === 'door' || next?.text === 'doors'))
+  if (
+    item.text === 'next' &&
+    (next?.text === 'door' || next?.text === 'doors') &&
+    !items.slice(i + 2, i + 4).some((each) => LENT.has(each.text) || each.classes.has('CAREOBJ'))
+  )
     return !items.slice(i + 2, i + 4).some((each) => each.classes.has('THIEF'));
   if (
     ['road', 'street', 'lane', 'village', 'corner', 'block'].includes(item.text) &&
@@ -95,7 +134,29 @@ function isLastWord(items: readonly Item[], i: number): boolean {
   return next === undefined || next.type === 'date' || next.classes.has('BE') || next.classes.has('HAVE');
 }
 
-const HAS_TREES = new Set(["'s", 'has', 'have', 'is', 'had', 'got', 'did']);
+const HAS_TREES = new Set([
+  'grows',
+  'grew',
+  'keeps',
+  'brought',
+  'sent',
+  'posted',
+  'showed',
+  'shared',
+  "'s",
+  'has',
+  'have',
+  'is',
+  'had',
+  'got',
+  'did',
+]);
+
+/** Before "the lot": all of what one tree bore. */
+const TAKEN_WHOLE = wordSet(`
+  had got took taken ate eaten lost dropped stripped cleaned scoffed nicked picked chucked binned shed
+  pinched stole swiped demolished
+`);
 
 /** At this word it is told of the garden as a whole. */
 export function isWide(items: readonly Item[], i: number): boolean {
@@ -103,6 +164,7 @@ export function isWide(items: readonly Item[], i: number): boolean {
   const next = items[i + 1]?.text ?? '';
   const next2 = items[i + 2]?.text ?? '';
   // "watered all", "a handful for each pot", "rotated the pots"
+  if (word === 'all' && next === 'of' && next2 === 'them' && items[i - 1]?.classes.has('WATERED')) return true;
   if (word === 'all' && items[i + 1] === undefined && items[i - 1]?.classes.has('WATERED')) return true;
   if (word === 'each' && ['tree', 'pot', 'plant', 'tub'].includes(next)) return true;
   if (
@@ -132,8 +194,8 @@ export function isWide(items: readonly Item[], i: number): boolean {
   if (word === 'all' && next === 'of' && next2 === 'them' && items.every((item) => item.type !== 'tree'))
     return !items.some((item) => item.classes.has('FRUIT'));
   // "watered all but the king", the king taken out
-  if (word === 'all' && next === 'but' && items[i + 2] === undefined) return true;
-  if (word === 'the' && next === 'lot') return true;
+  if (word === 'all' && items.length === 1) return true;
+  if (word === 'the' && next === 'lot') return !TAKEN_WHOLE.has(items[i - 1]?.text ?? '');
   if (
     word === 'the' &&
     next === 'whole' &&

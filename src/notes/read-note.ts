@@ -5,13 +5,20 @@ import { guardReading } from './doubt.ts';
 import type { Draft } from './draft.ts';
 import { askKindOfAll, isEmptyNote } from './empty-note.ts';
 import { carryBack, carryKinds, joinFragments } from './gapping.ts';
-import { tellHarvests } from './harvest-told.ts';
+import { nameCrops, tellHarvests } from './harvest-told.ts';
 import { inheritMoods } from './inherit-moods.ts';
 import { type Item, readItems } from './items.ts';
-import { answerOwnQuestion, eatWhatWasThere, markRiddles, spreadHeadings } from './neighbours.ts';
+import {
+  answerOwnQuestion,
+  eatWhatWasThere,
+  markRiddles,
+  shareMoments,
+  spreadHeadings,
+} from './neighbours.ts';
 import { answerNone } from './none-told.ts';
 import { readHits } from './read-hits.ts';
 import { repeatDays } from './repeat-days.ts';
+import { markChoices, ownMine } from './riddles.ts';
 import { dropWhatWasThere, ripenWhatWasThere } from './ripe-told.ts';
 import { cutRuns } from './runs.ts';
 import { mendRepairs, readSaying } from './sayings.ts';
@@ -35,13 +42,17 @@ export function readNoteItems(text: string, items: readonly Item[], setting: Set
   const sayings = mendRepairs(clauses.map((clause) => readSaying(clause, setting.today)));
   const draft: Draft = { logged: [], pending: [] };
   markRiddles(sayings);
+  markChoices(sayings);
+  ownMine(sayings);
   answerOwnQuestion(sayings);
+  shareMoments(sayings);
   spreadHeadings(sayings);
   carryKinds(sayings);
   carryBack(sayings);
   repeatDays(sayings);
   eatWhatWasThere(sayings);
   tellHarvests(sayings);
+  nameCrops(sayings);
   tellWork(sayings);
   answerNone(sayings);
   ripenWhatWasThere(sayings);

@@ -1,0 +1,92 @@
+import { wordSet } from './lexicon/word-set.ts';
+import { compileTable, findMatches } from './patterns.ts';
+import type { Saying } from './sayings.ts';
+
+/** One thing or another, by the words alone: "figs or leaf buds", "fruit or no". */
+const RIDDLES = compileTable([
+  [
+    'riddle',
+    [
+      'FRUIT|FRUITLET ~ TREE? or|vs|versus DET? just|only|more|another? SIZE? LEAF|BUD|SHOOT|BUMP|gall|galls|flower|flowers|growth|branches|wood',
+      'FRUIT|FRUITLET or|vs|versus DET? just|only|more|another? SIZE? LEAF|BUD|SHOOT|BUMP|gall|galls|flower|flowers|growth|branches|wood',
+      'LEAF|BUD|SHOOT|BUMP|gall|galls|flower|flowers|growth|branches ~ TREE? or|vs|versus DET? SIZE? FRUIT|FRUITLET',
+      'LEAF|BUD|SHOOT|BUMP|gall|galls|flower|flowers|growth|branches or|vs|versus DET? SIZE? FRUIT|FRUITLET',
+      'FRUIT|FRUITLET|fruit or no|not|what|nah',
+    ],
+  ],
+]);
+
+const ASKS = new Set(
+  'is are was were what whats which can could anyone anybody someone tell id identify dunno who how do does any ideas idea thoughts wondering wonder decide guess know sure'.split(
+    ' ',
+  ),
+);
+const RIDDLE_KINDS: ReadonlySet<string> = new Set([
+  'fruitlets',
+  'no-fruitlets',
+  'buds-single',
+  'buds-double',
+  'leafed-out',
+  'branched',
+  'ask-kind',
+]);
+
+/** "is this a fig or a leaf on the alma", "figs or shoots on the king?": what it is has to be asked. */
+export function markChoices(sayings: readonly Saying[]): void {
+  for (let s = 0; s < sayings.length; s++) {
+    const one = sayings[s];
+    const other = sayings[s + 1];
+    if (!one || !other || other.clause.join !== 'or' || one.clause.sentence !== other.clause.sentence)
+      continue;
+    const lead = sayings.slice(0, s + 2).filter((each) => each.clause.sentence === one.clause.sentence);
+    const asks =
+      other.clause.asked ||
+      one.clause.asked ||
+      lead.some((each) => ASKS.has(each.items[0]?.text ?? '')) ||
+      lead.slice(0, -2).some((each) => each.items.some((item) => ASKS.has(item.text)));
+    if (!asks || one.items.some((item) => item.classes.has('NEG'))) continue;
+    const or = {
+      ...(one.items[0] as (typeof one.items)[number]),
+      text: 'or',
+      typed: 'or',
+      classes: NO_CLASSES,
+    };
+    if (one.items.length === 0 || findMatches([...one.items, or, ...other.items], RIDDLES).length === 0)
+      continue;
+    if ([one, other].some((each) => each.hits.some((hit) => !RIDDLE_KINDS.has(hit.kind)))) continue;
+    const holder = other.mentions.length > 0 ? other : one;
+    for (const each of lead) {
+      each.hits = [];
+      if (each !== holder && each.mentions.length === 0) each.dropped = true;
+    }
+    const end = holder.items.length;
+    holder.hits = [{ kind: 'ask-kind', at: [], first: end, last: end, core: end }];
+    holder.mood = { ...holder.mood, asks: false, unrealFrom: null, denials: [] };
+  }
+}
+
+const CARES = wordSet(`
+  nets net waters water feeds feed covers cover mulches mulch sprays spray repots repot fleeces wraps wrap moves
+`);
+const NO_CLASSES: ReadonlySet<string> = new Set();
+
+/** "her alma is loaded, mine has none": one's own of the same name. */
+export function ownMine(sayings: readonly Saying[]): void {
+  sayings.forEach((saying, s) => {
+    if (saying.mentions.length > 0 || !saying.items.some((item) => item.text === 'mine')) return;
+    const before = sayings.slice(0, s).findLast((each) => each.mentions.length > 0);
+    const [mention] = before?.mentions ?? [];
+    if (!before?.mood.others || mention?.ids.length !== 1) return;
+    saying.mentions = [mention];
+    // "who else nets their alma this early, mine got done today"
+    if (
+      saying.hits.length === 0 &&
+      saying.items.some((item) => item.text === 'done' || item.text === 'did')
+    ) {
+      const care = before.items.some((item) => CARES.has(item.text));
+      const end = saying.items.length;
+      if (care) saying.hits = [{ kind: 'care', at: [], first: end, last: end, core: end }];
+    }
+    saying.mood = { ...saying.mood, others: false };
+  });
+}
