@@ -220,6 +220,12 @@ function isPreposition(items: readonly Item[], i: number): boolean {
   const before = items[i - 1]?.text ?? '';
   if (!next || next.type === 'mark') return true;
   if (word === 'that') {
+    // "it was the little one that had 5 figs" tells of it.
+    const opening = items
+      .slice(Math.max(0, i - 6), i)
+      .map((item) => item.text)
+      .join(' ');
+    if (/(?:^| )(?:it|that) (?:is|was) (?:the |my )?<?tree>?$/.test(opening)) return true;
     // A clause only after a noun or a verb of saying; else a pointing word.
     return !(
       items[i - 1]?.classes.has('SHOOT') ||
@@ -300,6 +306,8 @@ function repairAt(items: readonly Item[], i: number, follows: boolean): number {
         if (after?.text !== ',') return 0;
       }
       if (!after) return 0;
+      // "net it now or wait for colour"
+      if (words[0] === 'wait' && ['for', 'until', 'a', 'and', 'on'].includes(after.text)) return 0;
     }
     return words.length;
   }

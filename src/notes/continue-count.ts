@@ -5,7 +5,7 @@ import type { Subject } from './subjects.ts';
 
 /** Small words beside a number of things told before. */
 const PLAIN_BESIDE_COUNT = wordSet(`
-  of them total more so far another today all told altogether in to be exact precise about maybe or
+  at last count counted counting nodes of them total more so far another today all told altogether in to be exact precise about maybe or counted seen there visible
 `);
 /** Small words beside a total. */
 const PLAIN_BESIDE_TOTAL = wordSet(`
@@ -19,12 +19,22 @@ const COUNTED = new Set(['fruitlets', 'picked', 'ripening', 'tipped', 'dropped',
 export function lastCounted(sayings: readonly Saying[], s: number): Saying | null {
   for (let k = s - 1; k >= Math.max(0, s - 3); k--) {
     const before = sayings[k];
-    if (!before || before.clause.sentence !== sayings[s]?.clause.sentence) return null;
+    const saying = sayings[s];
+    if (!before || !saying) return null;
+    if (before.clause.sentence !== saying.clause.sentence && !isPlainTotal(saying)) return null;
     if (before.hits.length > 0) return before.hits.some((hit) => COUNTED.has(hit.kind)) ? before : null;
-    if (before.items.some((item) => item.quantity)) return null;
+    if (before.items.some((item) => item.quantity) || (isPlainTotal(saying) && !before.bare && k < s - 1))
+      return null;
   }
   return null;
 }
+
+/** "colour on the adriatic!! two of em": by itself in its sentence it can only count what went before. */
+function isPlainTotal(saying: Saying): boolean {
+  return saying.items.every((item) => item.type !== 'word' || OF_ALL.has(item.text));
+}
+
+const OF_ALL = new Set(['of', 'them', 'all', 'total', 'altogether', 'so', 'far']);
 
 /** "(11)" gives the number of what was just told; "7 more yesterday" tells it again. */
 export function continueCount(saying: Saying, before: Saying, out: Subject[], s: number): void {

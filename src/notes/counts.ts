@@ -39,14 +39,16 @@ export function countFor(
   if (noun === undefined) return null;
   const taken = new Set(
     others
-      .filter((other) => other !== hit && COUNTED.has(other.kind as ObservationKind))
+      .filter(
+        (other) => other !== hit && (COUNTED.has(other.kind as ObservationKind) || other.kind === 'branched'),
+      )
       .flatMap((other) => other.at),
   );
   let weight: Count | null = null;
   let number: Count | null = null;
   for (let i = 0; i < items.length; i++) {
     const quantity = items[i]?.quantity;
-    if (!quantity || (taken.has(i) && !hit.at.includes(i))) continue;
+    if (!quantity || (taken.has(i) && !hit.at.includes(i)) || BITES.has(items[i + 1]?.text ?? '')) continue;
     if (quantity.unit) {
       if (kind === 'picked' || kind === 'dropped') weight ??= { count: quantity.value, unit: quantity.unit };
       continue;
@@ -68,6 +70,20 @@ function placesOf(items: readonly Item[]): number | null {
     ? places
     : null;
 }
+
+/** What figs are gone in. */
+const BITES = new Set([
+  'bites',
+  'bite',
+  'gulps',
+  'gulp',
+  'mouthfuls',
+  'sittings',
+  'goes',
+  'seconds',
+  'minutes',
+  'days',
+]);
 
 const EACH = new Set(['every', 'each', 'per', 'apiece', 'ever', 'most']);
 
@@ -97,6 +113,12 @@ function counts(items: readonly Item[], i: number, noun: string, hit: Hit): bool
   }
   const next = items[i + 1];
   if (next && GOES_ON.has(next.text)) return true;
+  // "i ate the 2 they left"
+  if (
+    ['they', 'i', 'we', 'it'].includes(next?.text ?? '') &&
+    ['left', 'had', 'have', 'found', 'got'].includes(items[i + 2]?.text ?? '')
+  )
+    return true;
   if (next?.type !== 'word' || hit.at.includes(i)) return true;
   if (
     next.classes.has('PREP') ||

@@ -37,7 +37,10 @@ function isTreeOnly({ items }: Clause): boolean {
 
 function isNumberOnly({ items }: Clause): boolean {
   const [item] = items;
-  return items.length === 1 && (item?.type === 'quantity' || item?.classes.has('NONE') === true);
+  return (
+    items.length === 1 &&
+    (item?.type === 'quantity' || item?.classes.has('NONE') === true || item?.text === 'zero')
+  );
 }
 
 /** "6 figs sunday, 2 figs monday off the alma": what the last says of its tree holds for those before. */

@@ -6,6 +6,7 @@ import { classesOf } from './lexicon/word-classes.ts';
 import { mendItems } from './mend-items.ts';
 import { joinPlaces } from './places.ts';
 import { findQuantities, type Quantity } from './quantities.ts';
+import { writeSpokenMarks } from './spoken-marks.ts';
 import { tokenise } from './tokens.ts';
 import { findMentions, type Mention } from './trees/mentions.ts';
 import { type RosterIndex, rosterIndex } from './trees/roster-index.ts';
@@ -39,7 +40,7 @@ export function readItems(text: string, setting: Setting): readonly Item[] {
 
 function readWords(text: string, setting: Setting): Item[] {
   const index = rosterIndex(setting.roster);
-  return tokenise(text).map(({ text: word, typed, start, end, type }) => {
+  return writeSpokenMarks(tokenise(text)).map(({ text: word, typed, start, end, type }) => {
     if (type === 'word') {
       const { text: meant, classes } = meantBy(word, index);
       return { text: meant, typed, classes, start, end, type };

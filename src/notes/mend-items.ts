@@ -8,12 +8,22 @@ import { wordSet } from './lexicon/word-set.ts';
  */
 export function mendItems(items: readonly Item[]): readonly Item[] {
   if (!items.some((item) => SIGNALS.has(item.text))) return items;
-  let out = items;
+  let out = items.slice(openingEnd(items));
   for (let i = 1; i < out.length; i++) {
     const mended = mendAt(out, i);
     if (mended) out = mended;
   }
   return out;
+}
+
+/** "no wait it was the king": words of repair that open a message put right one before it, and say nothing here. */
+function openingEnd(items: readonly Item[]): number {
+  const phrase = PHRASES.find(
+    (words) => words.length > 1 && words.every((word, k) => items[k]?.text === word),
+  );
+  if (!phrase) return 0;
+  const end = items[phrase.length]?.type === 'mark' ? phrase.length + 1 : phrase.length;
+  return end < items.length ? end : 0;
 }
 
 /** Without one of these nothing is corrected. */
@@ -63,7 +73,7 @@ const PHRASES: readonly (readonly string[])[] = [
 const FILLING = wordSet(`
   no oh ah well hmm hm ugh damn dang dammit drat lol haha sorry wait actually i it was is that tell a lie
   hang hold on again wrong typo my bad mistake yes yeah yep should be have been say said read to of course
-  its looking checking nope um er uh miscounted there are just count recount will but let us
+  its looking checking checked diary notes notebook calendar log photos looked up book says says nope um er uh miscounted there are just count recount will but let us
 `);
 const MARKS = new Set([
   ',',
@@ -152,7 +162,7 @@ interface Tail {
 
 const NOUNS = ['FRUIT', 'SHOOT', 'CUTTING'];
 const CLOSING = wordSet(`
-  instead lol haha sorry ffs now them duh obviously definitely silly
+  end of note message over instead lol haha sorry ffs now them duh obviously definitely silly
 `);
 
 /** The things put right, up to the end of the sentence; null when something else is said. */
@@ -170,6 +180,11 @@ function readTail(items: readonly Item[], from: number): Tail | null {
       if (item.text !== ',' && found.length > 0) break;
       // "…, no 6, off the alma": what goes on belongs to the sentence that is mended.
       if (item.text === ',' && found.length > 0 && !LEADS.has(items[i + 1]?.text ?? '')) break;
+    } else if (item.text === 'not' && found.length === 0) {
+      // "sorry, not the king, the ronde": the wrong one said again.
+      while (LEADS.has(items[i + 1]?.text ?? '')) i++;
+      if (!TYPED.has(items[i + 1]?.type ?? 'word')) return null;
+      i++;
     } else if (LEADS.has(item.text)) leads.push(item);
     else if (
       found.length > 0 &&

@@ -58,7 +58,15 @@ export function eatWhatWasThere(sayings: readonly Saying[]): void {
     }
     for (let k = s - 1; k >= 0; k--) {
       const before = sayings[k];
-      if (!before || before.clause.sentence !== saying.clause.sentence) return;
+      if (!before) return;
+      if (before.clause.sentence !== saying.clause.sentence) {
+        // "first fig of the year!! celeste, gone in two bites"
+        if (before.mentions.length > 0 || !isFigHeading(before) || !sayings[k + 1]?.mentions.length) return;
+        saying.count = { value: 1, unit: null, ofMore: false };
+        before.hits = [];
+        before.dropped = true;
+        return;
+      }
       const shown = before.hits.find((hit) => hit.kind === 'fruitlets' || hit.kind === 'ripening');
       if (!shown && !isFirstFig(before)) continue;
       // "showing may 6, first one picked june 27": seen on one day and eaten on another.
@@ -86,7 +94,10 @@ function isFigHeading({ hits, items }: Saying): boolean {
     hits[0]?.kind === 'fruitlets' &&
     items.every(
       (item) =>
-        item.type === 'tree' || item.classes.has('FRUIT') || item.classes.has('DET') || item.text === "'s",
+        item.type === 'tree' ||
+        ['FRUIT', 'DET', 'SIZE', 'BREBA'].some((name) => item.classes.has(name)) ||
+        item.text === "'s" ||
+        ['of', 'year', 'season', 'summer'].includes(item.text),
     )
   );
 }
@@ -104,6 +115,19 @@ function isFirstFig({ hits, items, mentions, mood }: Saying): boolean {
         item.type !== 'word' || ['DET', 'SIZE', 'MY', 'FRUIT', 'RIPE'].some((name) => item.classes.has(name)),
     )
   );
+}
+
+/** "it had 6 figs when i watered sunday", "already had doubles when i topped the alma": one moment, one tree. */
+export function shareMoments(sayings: readonly Saying[]): void {
+  sayings.forEach((saying, s) => {
+    const next = sayings[s + 1];
+    if (!next?.date || next.clause.sub !== 'when' || next.hits.length === 0 || saying.hits.length === 0)
+      return;
+    if (saying.date !== null || !saying.items.some((item) => ['had', 'was', 'were'].includes(item.text)))
+      return;
+    saying.date = next.date;
+    if (s === 0 && saying.mentions.length === 0) saying.mentions = next.mentions;
+  });
 }
 
 /** "how many figs on the king? seven": the writer answers. */

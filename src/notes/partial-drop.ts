@@ -1,3 +1,4 @@
+import type { Item } from './items.ts';
 import { wordSet } from './lexicon/word-set.ts';
 import type { Saying } from './sayings.ts';
 
@@ -14,6 +15,8 @@ export function isPartial(saying: Saying, all: readonly Saying[], s: number): bo
   if (
     later.some(
       (each) =>
+        // "…, ronde still loaded" is another tree.
+        (each.mentions.length === 0 || each.mentions.some(({ ids }) => ids.some((id) => isOf(saying, id)))) &&
         each.items.some((item) => ['rest', 'others', 'remaining', 'left', 'still'].includes(item.text)) &&
         !each.items.some((item) => item.text === 'none' || item.text === 'nothing'),
     )
@@ -26,6 +29,13 @@ export function isPartial(saying: Saying, all: readonly Saying[], s: number): bo
       (each) =>
         each.clause.sentence === saying.clause.sentence &&
         each.items.some((item) => item.classes.has('FRUIT')),
+    )
+  )
+    return true;
+  // "a fig fell off": one of them.
+  if (
+    items.some(
+      (item, i) => ['a', 'an', 'another', 'the'].includes(item.text) && isOneFig(items, i, item.text),
     )
   )
     return true;
@@ -85,4 +95,22 @@ export function isPartial(saying: Saying, all: readonly Saying[], s: number): bo
         ['fell', 'fallen', 'gone', 'ground', 'floor', 'aborted', 'dropped', 'shed'].includes(item.text),
       ))
   );
+}
+
+function isOf(saying: Saying, id: number): boolean {
+  return saying.mentions.length === 0 || saying.mentions.some(({ ids }) => ids.includes(id));
+}
+
+/** "a fig", "a little fig"; "the odd fig". */
+function isOneFig(items: readonly Item[], at: number, article: string): boolean {
+  const rest = items.slice(at + 1, at + 4);
+  const noun = rest.findIndex((item) => ['fig', 'figlet', 'fruitlet', 'breba', 'fruit'].includes(item.text));
+  if (
+    noun < 0 ||
+    rest.slice(0, noun).some((item) => ['only', 'lone', 'single', 'sole', 'last'].includes(item.text))
+  )
+    return false;
+  return article !== 'the'
+    ? rest[noun]?.text !== 'fruit'
+    : rest.slice(0, noun).some((item) => ['odd', 'occasional'].includes(item.text));
 }

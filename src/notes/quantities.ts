@@ -74,7 +74,7 @@ interface Read {
 
 function readQuantity(items: readonly Item[], i: number, out: readonly Item[]): Read | null {
   // "figs x 11", "x11"
-  const times = ['x', '×'].includes(items[i]?.text ?? '') && items[i + 1]?.type === 'number';
+  const times = ['x', '×', 'qty', 'qnty'].includes(items[i]?.text ?? '') && items[i + 1]?.type === 'number';
   const number = readNumber(items, times ? i + 1 : i);
   if (!number) return null;
   const before = out.at(-1);

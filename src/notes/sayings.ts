@@ -93,7 +93,10 @@ export function readSaying(clause: Clause, today: string): Saying {
       (item) => BARE_CLASSES.some((name) => item.classes.has(name)) || BARE_WORDS.has(item.text),
     ),
     empty: onlyAnnounces(items),
-    pronoun: words.some((item) => PRONOUNS.has(item.text)),
+    // "fed all of them" may mean the garden.
+    pronoun: words.some(
+      (item, i) => PRONOUNS.has(item.text) && !(item.text === 'them' && words[i - 1]?.text === 'of'),
+    ),
     total:
       words.some((item) => TOTAL.has(item.text)) ||
       words.some((item, i) => item.text === 'last' && words[i - 1]?.text === 'every') ||

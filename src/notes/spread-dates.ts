@@ -32,7 +32,9 @@ export function spreadDates(sayings: readonly Saying[], today: Day): (Day | null
       if (!first) {
         if (isAside(saying, today) && !isGuessedDay(saying)) return;
         // "monday: …", "late may, …": for what follows; after an event without a date, for that one.
-        const previous = sayings.slice(0, s).findLast((each) => !each.dropped);
+        const previous = sayings
+          .slice(0, s)
+          .findLast((each) => !each.dropped && (saying.items.length > 1 || each.hits.length > 0));
         // "thats when i tipped it. tuesday": a day by itself at the end.
         const alone = s === sayings.length - 1 && saying.items.length === 1;
         if (
@@ -54,7 +56,9 @@ export function spreadDates(sayings: readonly Saying[], today: Day): (Day | null
       else if (at > first.last) backfill(sayings, s, out, on);
       return;
     }
-    if (saying.items.some((item) => item.text === 'now' || item.text === 'currently')) return;
+    const stands =
+      saying.items.some((item) => item.text === 'still') && !saying.items.some((item) => WERE.has(item.text));
+    if (stands || saying.items.some((item) => ['now', 'currently', 'still'].includes(item.text))) return;
     if (leading !== null) {
       out[s] = leading;
       return;
@@ -71,7 +75,8 @@ export function spreadDates(sayings: readonly Saying[], today: Day): (Day | null
         return;
       }
       const action = first !== undefined && ACTIONS.has(first.kind);
-      const stated = saying.items.some((item) => WERE.has(item.text));
+      const grown = first !== undefined && (first.kind === 'branched' || first.kind === 'rooted');
+      const stated = saying.items.some((item) => WERE.has(item.text) && !(grown && item.text === 'already'));
       const shares =
         action &&
         saying.mentions.length === 0 &&

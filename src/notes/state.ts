@@ -24,7 +24,9 @@ export function stateOf(saying: Saying, hit: Hit, before: Inherited | undefined)
     mood.denials.some((i) => own.has(i) || (i > hit.core && i < hit.last));
   const outside =
     hit.kind !== 'no-fruitlets' &&
-    (mood.denials.some((i) => !own.has(i) && (i < hit.core || hit.kind === 'trouble')) ||
+    (mood.denials.some(
+      (i) => !own.has(i) && (i < hit.core || closesWithNeither(saying, i) || hit.kind === 'trouble'),
+    ) ||
       before?.denied === true);
   // "pruned nothing on the king", not "watered nothing but the king"
   const nothing =
@@ -33,7 +35,7 @@ export function stateOf(saying: Saying, hit: Hit, before: Inherited | undefined)
       (i) =>
         i > hit.core &&
         i <= hit.core + 2 &&
-        saying.items[i]?.classes.has('NONE') === true &&
+        (saying.items[i]?.classes.has('NONE') === true || saying.items[i]?.text === 'neither') &&
         !['but', 'else', 'except'].includes(saying.items[i + 1]?.text ?? ''),
     );
   if (!within && !outside && !nothing) return 'real';
@@ -56,6 +58,9 @@ export function isBackground(saying: Saying, hit: Hit, h: number): boolean {
     return false;
   // "pinched it on the 8th, when i did it had twins already"
   if (sub === 'when' && saying.items.some((item) => item.text === 'already')) return false;
+  // "was about to pinch it when i spotted 4 figs": what happened then.
+  if (sub === 'when' && hit.kind === 'fruitlets' && saying.items.some((item) => SEEING.has(item.text)))
+    return false;
   if (sub !== null && BACKGROUND.has(sub) && h === 0) {
     if (saying.date && sub !== 'before' && sub !== 'until') return false;
     return true;
@@ -68,6 +73,8 @@ export function isBackground(saying: Saying, hit: Hit, h: number): boolean {
   }
   return false;
 }
+
+const SEEING = wordSet('spotted saw noticed found clocked realised realized seen spied');
 
 const BACKGROUND = wordSet(`
   after since when once before until that whenever as where
@@ -90,4 +97,9 @@ export function asksWhatItIs(saying: Saying): boolean {
     );
   }
   return false;
+}
+
+/** "pinched neither": the denial comes last. */
+function closesWithNeither({ items }: Saying, i: number): boolean {
+  return i === items.length - 1 && ['neither', 'none'].includes(items[i]?.text ?? '');
 }

@@ -72,7 +72,7 @@ export function spreadSubjects(sayings: readonly Saying[], setting: Setting): Su
       }
     }
     if (saying.hits.length === 0 && saying.mentions.length === 0) {
-      const counted = before && sameSentence ? lastCounted(sayings, s) : null;
+      const counted = before ? lastCounted(sayings, s) : null;
       if (counted) continueCount(saying, counted, out, s);
       if (saying.hits.length === 0) {
         // A denial or a wish without a tree is about the last one.
@@ -156,7 +156,7 @@ export function spreadSubjects(sayings: readonly Saying[], setting: Setting): Su
       waiting = [];
     }
     if (mentions.length === 0) {
-      const forward = forwardObject(sayings, s);
+      const forward = mood.wide ? null : forwardObject(sayings, s);
       const carried = carry.length > 0 && (sameSentence || saying.pronoun || forward === null);
       if (
         forward !== null &&
@@ -191,7 +191,16 @@ export function spreadSubjects(sayings: readonly Saying[], setting: Setting): Su
       saying.items.some((item) =>
         ['hail', 'hailed', 'storm', 'hailstorm', 'gale', 'hurricane', 'heatwave'].includes(item.text),
       );
-    if (saying.mentions.length === 0 && (mood.wide || wideNearby || weather) && !saying.pronoun) {
+    // "shed celeste: squirrels had the lot" is all of that tree.
+    const ofTree =
+      sameSentence &&
+      carry.length > 0 &&
+      saying.items.some((item, i) => item.text === 'lot' && saying.items[i - 1]?.text === 'the');
+    if (
+      saying.mentions.length === 0 &&
+      ((mood.wide && !ofTree) || wideNearby || weather) &&
+      !saying.pronoun
+    ) {
       out[s] = { mentions: [], others, wide: true };
       continue;
     }

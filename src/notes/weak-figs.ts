@@ -1,4 +1,5 @@
 import type { Item } from './items.ts';
+import { isPlainWord } from './lexicon/plain-words.ts';
 import { wordSet } from './lexicon/word-set.ts';
 
 /** Nothing but a word for figs, perhaps with a number: by itself that says they are there. */
@@ -21,6 +22,7 @@ export function weakFits(items: readonly Item[], at: readonly number[]): boolean
       item.type === 'word' &&
       !KNOWN_BESIDE.some((name) => item.classes.has(name)) &&
       !PLAIN_BESIDE.has(item.text) &&
+      (!isPlainWord(item.text) || TELLING.has(item.text)) &&
       !item.text.endsWith('ly'),
   );
   const figlets = at.some((i) => items[i]?.classes.has('FRUITLET'));
@@ -57,6 +59,24 @@ const KNOWN_BESIDE = [
   'AND',
 ];
 
+/** Plain words that tell something of the figs, or look for them, want them, serve them: no bare sight of figs. */
+const TELLING = wordSet(`
+  look looks looked looking check checked checking come came comes make made gave give giving take took
+  taken taking put puts keep kept keeping went go gone goes going leave left leaving turn turned turning
+  feel felt feels think use used using try tried manage managed get gets getting bring brought share
+  shared sharing enjoy enjoyed eat ate eaten eating pick picked picking harvest harvested walk walked
+  walking wander wandered finish finished finishing do did done doing complete completed sort sorted
+  tick ticked job jobs task tasks work worked working help helped helping need watch watched watching
+  wait waited waiting rule plan schedule expected promised advice guide book due later half fewer less
+  away down visitors family guests swap swapped hunt hunted search searched searching counting what which
+  tour inspection inspected water watered feed fed mulch mulched net netted bag bagged cover covered
+  nothing nada zilch zip zero nil nowt nope none empty bare blank blind luck joy if because despite
+  instead otherwise however than drying dried filled filling final collecting home church raided visit
+  sour split bitter hard firm soft neck skin stage earlier like proper real way ways drew drawn sweet
+  ripe fresh rain rained wind storm frost cold heat cake pie tart jam chutney salad dinner lunch
+  breakfast supper tea season seasons summer year years
+`);
+
 const PLAIN_BESIDE = wordSet(`
   become became turned chockers set bunch load loads lots lot plenty heaps ton tons dozens cluster
   clusters handful couple about roughly around maybe least more than over spotted found counted see
@@ -64,7 +84,7 @@ const PLAIN_BESIDE = wordSet(`
   weeny everywhere galore tonnes surprise proper legit count total another extra every so no yes
   success result bingo happy finally there i main second this year morning not and love looking good
   great cute adorable whoop woohoo as of me many much again also far wee inch long like grape marble
-  pea thumbnail size sized big each per off near tip base join right at wow omg baby 's exactly
+  yep yup yeah aye och ah oh um uh er erm so hey right look pea thumbnail size sized big each per off near tip base join right at wow omg baby 's exactly
   precisely approx tree behind hiding hidden under already still hanging holding made gave gives given
   bears bearing since dotted scattered clustered sprinkled throughout honestly promise swear
 `);

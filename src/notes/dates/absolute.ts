@@ -20,6 +20,7 @@ import {
   isOrdinalInProse,
   isProduct,
   isSlashInProse,
+  putsRight,
 } from './prose.ts';
 import { dayNumber, fixed, type Phrase, type Span, spanOf } from './span.ts';
 import { TO } from './words.ts';
@@ -289,6 +290,7 @@ const DAY_BEFORE = new Set([
 function isProvenOrdinal(input: Input, i: number, day: DayOfMonth, bare: boolean, inWords: boolean): boolean {
   const announced = DAY_BEFORE.has(textAt(input, i - 1)) || input.tokens[i - 1]?.weekday != null;
   if (inWords && (bare || !announced || day.value < 4)) return false;
+  if (bare && !announced && putsRight(input, i, day.end)) return true;
   if (bare && !announced) {
     // "28th: tipped", "tipped alma 28th".
     if (isClauseStart(input, i)) return ':-–,'.includes(textAt(input, day.end) || '.');

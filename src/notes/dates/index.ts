@@ -202,10 +202,14 @@ function followOn(hit: PlacedHit, before: PlacedHit | undefined, text: string, t
   if (!before || before.problem || hit.problem || hit.assumed.join() !== 'month' || hit.from !== hit.to)
     return hit;
   if (!before.assumed.includes('year') || before.from !== before.to) return hit;
-  if (/[.!?;\n]/.test(text.slice(before.index + before.length, hit.index))) return hit;
+  const between = text.slice(before.index + before.length, hit.index).toLowerCase();
+  const repaired = /\b(?:no|wait|sorry|oops|edit|actually|mean|meant)\b/.test(between);
+  if (!repaired && /[.!?;\n]/.test(between)) return hit;
   const [year, month] = [before.on.slice(0, 4), before.on.slice(5, 7)];
   const on = parseDay(`${year}-${month}-${hit.on.slice(8)}`);
-  return on && on >= before.on && on <= today && on < hit.on ? { ...hit, from: on, to: on, on } : hit;
+  return on && (repaired || on >= before.on) && on <= today && on < hit.on
+    ? { ...hit, from: on, to: on, on }
+    : hit;
 }
 
 /** The single day a note takes from a reading (RULES §7). */

@@ -110,7 +110,7 @@ export function isWeekdayInProse(input: Input, i: number): boolean {
   }
   if (SAYINGS.has(next)) return false;
   if (!AMBIGUOUS.has(word)) return true;
-  if (isBeforeDate(input, i + 1) || putsRight(input, i)) return true;
+  if (isBeforeDate(input, i + 1) || putsRight(input, i, i + 1)) return true;
   const before = textAt(input, i - 1);
   const announced = DAY_PREPOSITION.has(before) && !IDLE_ON.has(textAt(input, i - 2));
   const headed = isClauseStart(input, i) && ((':,-–'.includes(next) && next !== '') || isPastVerb(next));
@@ -139,11 +139,12 @@ const OF_REPAIR = new Set(
 );
 
 /** "sat, strike that, sun": another day in the place of one told just before. */
-function putsRight(input: Input, i: number): boolean {
-  if (!isClauseEnd(input, i + 1)) return false;
+export function putsRight(input: Input, i: number, end: number): boolean {
+  if (!isClauseEnd(input, end)) return false;
   let repaired = false;
-  for (let k = i - 1; k >= 0 && k > i - 9; k--) {
-    if (repaired && input.tokens[k]?.weekday != null) return true;
+  for (let k = i - 1; k >= 0 && k > i - 10; k--) {
+    const token = input.tokens[k];
+    if (repaired && (token?.weekday != null || token?.month != null || token?.ordinal != null)) return true;
     if (OF_REPAIR.has(textAt(input, k))) repaired = true;
   }
   return false;
@@ -227,7 +228,9 @@ const DATE_PREPOSITION = new Set(
 
 /** Whether `a/b` in running text is a date. */
 export function isSlashInProse(input: Input, i: number, a: number, b: number, next: number): boolean {
-  if (AFTER_FRACTION.has(textAt(input, next)) || NUMBERED.has(textAt(input, i - 1))) return false;
+  if (AFTER_FRACTION.has(textAt(input, next))) return false;
+  // "6/7, actually no 6/17" puts it right; "no 6/17" names a pot.
+  if (NUMBERED.has(textAt(input, i - 1)) && !(textAt(input, i - 1) === 'no' && i > 2)) return false;
   const isAnnounced = DATE_PREPOSITION.has(textAt(input, i - 1)) || input.tokens[i - 1]?.weekday != null;
   if (AFTER_SHARE.has(textAt(input, next))) return isAnnounced && (a > 12 || b > 12);
   if (isAnnounced) return true;

@@ -119,8 +119,8 @@ export const SEASONS = table<SeasonName>([
 
 /** Whole days from today. */
 export const DAY_WORDS = table<number>([
-  [0, 'today tody todya tday tonight tonite'],
-  [-1, 'yesterday yesterdays yesterdy ystrday ysterday yestrday yday yest yesturday yestaday'],
+  [0, 'today tody todya tday tonight tonite tdy'],
+  [-1, 'yesterday yesterdays yesterdy ystrday ysterday yestrday yday yest ystdy ystrdy yesturday yestaday'],
   [1, 'tomorrow tomorow tommorow tommorrow tmrw tmr tmrow tomoz tomo tmoro tmorrow'],
 ]);
 

@@ -3,6 +3,7 @@ import { isOrdinary } from '../lexicon/ordinary.ts';
 import { classesOf } from '../lexicon/word-classes.ts';
 import { wordSet } from '../lexicon/word-set.ts';
 import { VERBISH } from './described.ts';
+import type { Found } from './named-at.ts';
 import type { RosterIndex } from './roster-index.ts';
 
 /**
@@ -28,6 +29,23 @@ export function abbreviatedBehind(item: Item | undefined, index: RosterIndex): r
   if (!/^[a-z]{1,6}$/.test(word) || NO_INITIALS.has(word) || (word.length > 1 && isOrdinary(word)))
     return null;
   return beginning(word, index, true);
+}
+
+/** "l. kadota", "miss. ripening": a name cut short with a full stop, where that leaves one tree. */
+export function dottedAt(items: readonly Item[], i: number, index: RosterIndex): Found | null {
+  const [item, dot, next] = [items[i], items[i + 1], items[i + 2]];
+  if (item?.type !== 'word' || dot?.text !== '.' || dot.start !== item.end || !next || next.start === dot.end)
+    return null;
+  const word = item.typed;
+  if (!/^[a-z]{1,6}$/.test(word)) return null;
+  if (word.length < 3) {
+    const begun = index.own.get(next.text);
+    const ids =
+      begun && [...(index.initials.get(`${word}${next.text[0] ?? ''}`) ?? [])].filter((id) => begun.has(id));
+    return ids?.length === 1 ? { ids, end: i + 3, strong: true, plural: false } : null;
+  }
+  const ids = beginning(word, index, false);
+  return ids && { ids, end: i + 2, strong: true, plural: false };
 }
 
 const NO_INITIALS = new Set([

@@ -52,6 +52,8 @@ export const VERBISH = [
 /** Whether weak words stand as a description: "the tall one", "the one by the shed", "tall one". */
 export function isDescribed(items: readonly Item[], at: number, end: number, named: boolean): boolean {
   const before = items[at - 1]?.text ?? '';
+  // "a bigger pot" is none of the trees.
+  if (before === 'a' || before === 'an') return false;
   const next = items[end];
   let lead = at - 1;
   while (lead >= 0 && ARTICLES.has(items[lead]?.text ?? '')) lead--;

@@ -1,5 +1,5 @@
 import type { Item } from '../items.ts';
-import { abbreviatedAt, abbreviatedBehind } from './abbreviations.ts';
+import { abbreviatedAt, abbreviatedBehind, dottedAt } from './abbreviations.ts';
 import { namesBeginning, ORDINARY_NAMES } from './cultivar-names.ts';
 import { VERBISH } from './described.ts';
 import { namelessAt } from './name-phrases.ts';
@@ -34,6 +34,8 @@ export function mentionAt(items: readonly Item[], i: number, index: RosterIndex)
 }
 
 function shortNameAt(items: readonly Item[], i: number, index: RosterIndex): Found | null {
+  const dotted = dottedAt(items, i, index);
+  if (dotted) return dotted;
   const ids = abbreviatedAt(items, i, index);
   return ids && { ids, end: i + 1, strong: true, plural: false };
 }

@@ -5,7 +5,7 @@ import type { Found } from './named-at.ts';
 
 const TREE_CLASSES: ReadonlySet<string> = new Set(['TREE']);
 
-const PLURALISERS = new Set(['neither', 'both', 'all', 'either']);
+const PLURALISERS = new Set(['neither', 'both', 'all', 'either', 'every', 'each']);
 
 const EXCLUDING = wordSet(`
   not except excluding bar minus than excepting from but besides without
@@ -86,6 +86,18 @@ export function settle(items: readonly Item[], found: readonly (Found & { at: nu
       ids.every((id) => previous.ids.includes(id))
     ) {
       mentions[mentions.length - 1] = { ...previous, ids };
+      continue;
+    }
+    // "a couple of kadotas off the tall tree": the plural is the fruit, the size the tree.
+    if (
+      previous?.all &&
+      !each.strong &&
+      ids.length === 1 &&
+      previous.ids.includes(ids[0] ?? -1) &&
+      ['off', 'from', 'on'].includes(items[start - 1]?.text ?? '') &&
+      !items.slice(Math.max(0, previous.at - 3), previous.at).some((item) => PLURALISERS.has(item.text))
+    ) {
+      mentions[mentions.length - 1] = { ...previous, ids, all: false };
       continue;
     }
     mentions.push({
@@ -184,7 +196,7 @@ function leaveOut(items: readonly Item[], mention: Settled): Settled {
   )
     return mention;
   return items.slice(Math.max(0, at - 5), at).some((item) => EVERY.has(item.text))
-    ? { ...mention, at: start, topic: true }
+    ? { ...mention, at, topic: true }
     : mention;
 }
 
