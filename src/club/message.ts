@@ -1,11 +1,11 @@
-import type { QuestionReading, ReadEvent } from '../notes/contract.ts';
-import { readCourtesy } from '../notes/courtesy.ts';
-import { readAnswer, readCorrection, readMessage } from '../notes/index.ts';
+import type { QuestionReading } from '../notes/contract.ts';
+import { asksUndo, readCourtesy } from '../notes/courtesy.ts';
+import { correctEvents, readAnswer, readCorrection, readMessage } from '../notes/index.ts';
 import { eventOf, lastNote, noteRepliedTo, observationsOfNote, takeBackEvents } from '../records/notes.ts';
 import { treesOfNudgeMessage } from '../records/nudges.ts';
 import type { Note, Tree } from '../records/schema.ts';
 import { treesOf } from '../records/trees.ts';
-import { completeNote } from './answer.ts';
+import { completeNote, undoVerb } from './answer.ts';
 import type { Context } from './context.ts';
 import { todayOf } from './date-option.ts';
 import { dueReply } from './due.ts';
@@ -44,6 +44,13 @@ export async function takeMessage(context: Context, rawText: string): Promise<Re
   const setting = settingOf(context, roster, about.treeIds);
   const last = about.note ?? (await lastNote(context.db, context.member.id));
 
+  if (asksUndo(text)) {
+    const fresh = last !== null && isFresh(context, last, about.note) ? last : null;
+    return withIntent(
+      fresh === null ? nothingToUndo() : await undoVerb.press(context, [`${fresh.id}`]),
+      'help',
+    );
+  }
   if (last !== null && last.ask !== null && isFresh(context, last, about.note)) {
     const answer = readAnswer(text, last.ask, { ...setting, today: last.writtenOn });
     if (answer !== null) return withIntent(await completeNote(context, last, answer), 'note');
@@ -88,8 +95,8 @@ async function correct(
   const events = (await observationsOfNote(context.db, last.id)).map(eventOf);
   if (events.length === 0) return null;
   const correction = readCorrection(text, settingOf(context, roster), events);
-  if (correction === null) return null;
-  const corrected: ReadEvent[] = events.map((event) => ({ ...event, ...correction }));
+  const corrected = correction && correctEvents(events, correction);
+  if (corrected === null) return null;
   return recordReading(context, {
     text: `${last.text} / ${text}`,
     reading: { logged: corrected, ask: null },
@@ -128,6 +135,15 @@ async function answerQuestion(
     case 'note':
       return takeNote(context, { text, about });
   }
+}
+
+function nothingToUndo(): Reply {
+  return reply({
+    ok: false,
+    title: 'Nothing to take back',
+    text: 'You have logged nothing today. Press Undo under an older note, or answer that note with "undo".',
+    data: { undone: false, error: 'nothing-to-undo' },
+  });
 }
 
 function askAbout(reading: QuestionReading, roster: readonly Tree[], verb: string): Reply {

@@ -22,6 +22,7 @@
  */
 export { type Answer, answerAsk, readAnswer } from './asking.ts';
 export type * from './contract.ts';
+export { correctEvents } from './correct-events.ts';
 export { readCorrection } from './correcting.ts';
 export { readMessage } from './questions/index.ts';
 export { readNote } from './read-note.ts';

@@ -250,6 +250,22 @@ describe('notes as a script reads them', () => {
     );
   });
 
+  it('"undo that" takes back the last note of the day, once', async () => {
+    await club.type('/tree add name:Oak', 'tipped the oak');
+    expect(await club.data('undo that')).toMatchObject({ undone: true });
+    expect(await club.data('undo that')).toMatchObject({ undone: false, error: 'nothing-to-undo' });
+  });
+
+  it('a correction of a note about two trees changes only the one it names', async () => {
+    await club.type('/tree add name:Oak', '/tree add name:Ash', '3 tips off the oak, 4 off the ash');
+    expect(await club.data('no, 5 off the ash')).toMatchObject({
+      logged: [
+        { tree: 'Oak', kind: 'tipped', count: 3 },
+        { tree: 'Ash', kind: 'tipped', count: 5 },
+      ],
+    });
+  });
+
   it('Undo is the first button of whatever was logged', async () => {
     const said = await club.ask('3 fruitlets on oak');
     expect(said.data).toEqual({

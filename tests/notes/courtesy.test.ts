@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { readCourtesy } from '../../src/notes/courtesy.ts';
+import { asksUndo, readCourtesy } from '../../src/notes/courtesy.ts';
 
 describe('a message that is only polite', () => {
   it.each(['hi', 'Hello!', 'hey there 👋', 'good morning all', 'G’day'])('%j greets', (text) => {
@@ -17,4 +17,19 @@ describe('a message that is only polite', () => {
   ])('%j is more than that', (text) => {
     expect(readCourtesy(text)).toBeNull();
   });
+});
+
+describe('a message that only takes back', () => {
+  it.each(['undo', 'Undo that!', 'delete the last one', 'scrap that please', 'cancel my last note'])(
+    '%j wants the last note undone',
+    (text) => {
+      expect(asksUndo(text)).toBe(true);
+    },
+  );
+  it.each(['how do i undo', 'undo the netting on the alma', 'removed it', 'cancel the tip on the alma'])(
+    '%j does not',
+    (text) => {
+      expect(asksUndo(text)).toBe(false);
+    },
+  );
 });

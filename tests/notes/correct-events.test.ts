@@ -1,0 +1,41 @@
+import { describe, expect, it } from 'vitest';
+import type { Day } from '../../src/engine/day.ts';
+import type { ReadEvent } from '../../src/notes/contract.ts';
+import { correctEvents } from '../../src/notes/correct-events.ts';
+
+const DAY = '2026-07-02' as Day;
+const EVE = '2026-07-01' as Day;
+const oak = { tree: 1, kind: 'tipped', on: DAY, count: 3 } as const satisfies ReadEvent;
+const ash = { tree: 2, kind: 'tipped', on: DAY, count: 4 } as const satisfies ReadEvent;
+const fed = { tree: 2, kind: 'care', on: DAY } as const satisfies ReadEvent;
+
+describe('a correction', () => {
+  it('of a note with one event changes that', () => {
+    expect(correctEvents([oak], { tree: 2 })).toEqual([{ ...oak, tree: 2 }]);
+  });
+  it('that names a tree of the note changes only what was said of it', () => {
+    expect(correctEvents([oak, ash], { tree: 2, count: 5 })).toEqual([oak, { ...ash, count: 5 }]);
+  });
+  it('of a number is of the event that has one', () => {
+    expect(correctEvents([oak, fed], { count: 5 })).toEqual([{ ...oak, count: 5 }, fed]);
+  });
+  it('of the day is of all', () => {
+    expect(correctEvents([oak, fed], { on: EVE })).toEqual([
+      { ...oak, on: EVE },
+      { ...fed, on: EVE },
+    ]);
+  });
+  it('"5 off the ash" after tips speaks of tips', () => {
+    expect(correctEvents([oak, ash], { tree: 2, count: 5, kind: 'picked' })).toEqual([
+      oak,
+      { ...ash, count: 5 },
+    ]);
+  });
+  it.each([
+    ['a number of two that have one', { count: 5 }],
+    ['a third tree', { tree: 3 }],
+    ['one of its trees and nothing else', { tree: 2 }],
+  ])('that gives only %s is not clear', (_, correction) => {
+    expect(correctEvents([oak, ash], correction)).toBeNull();
+  });
+});
