@@ -5,6 +5,7 @@ import { guardAsk, withUsual } from './doubt-ask.ts';
 import { type FoundDoubt, findDoubts } from './doubt-finding.ts';
 import { belongsToOthers, goesOnAfterOthers, naming } from './doubt-owners.ts';
 import { cutPieces, type Piece } from './doubt-pieces.ts';
+import { reaches } from './doubt-reach.ts';
 import { coreAt, coreOf, isUnclear, LEVELS } from './doubt-signs.ts';
 import { harmlessItems } from './harmless.ts';
 import { type Item, readItems } from './items.ts';
@@ -189,23 +190,6 @@ function orAll(some: number[], all: number[]): number[] {
   return some.length > 0 ? some : all;
 }
 
-const NEW_SUBJECT = new Set([
-  'saw',
-  'noticed',
-  'found',
-  'spotted',
-  'i',
-  'we',
-  'it',
-  'they',
-  'now',
-  'today',
-  'there',
-  'mine',
-  'this',
-]);
-const HERE_AND_NOW = new Set(['now', 'today', 'currently', 'this']);
-
 function doubtOfPiece(
   kind: DecisiveKind,
   event: ReadEvent,
@@ -229,70 +213,6 @@ function doubtOfPiece(
   // "king figs: …" only says what is spoken of.
   if (kind === 'fruitlets' && event.count === undefined && isHeading(piece, pieces[p + 1])) return 'unclear';
   return DECISIVE_KINDS.has(kind) && isUnclear(kind, event, piece, core) ? 'unclear' : null;
-}
-
-function reaches(
-  doubt: FoundDoubt,
-  piece: Piece,
-  p: number,
-  coreStart: number,
-  pieces: readonly Piece[],
-  kind: DecisiveKind,
-): boolean {
-  if (doubt.reach === 'text') return true;
-  const from = pieces[doubt.piece];
-  if (!from || from.sentence !== piece.sentence) return false;
-  if (doubt.piece === p)
-    return doubt.reach === 'here' || doubt.reach === 'sentence' || doubt.first <= coreStart;
-  if (doubt.reach === 'here' || doubt.reach === 'before') return false;
-  if (doubt.piece > p) {
-    // "figs, celeste, soon i hope"
-    if (doubt.why === 'plan' && from.own.length === 0 && from.items.length <= 4 && from.items.some((item) => HOPES.has(item.text)))
-      return true;
-    // "the king has figs, he says": a short clause that follows; "it drops its figs if …": one joined on.
-    if (doubt.reach !== 'sentence' || doubt.piece !== p + 1) return false;
-    if (doubt.why === 'asked')
-      // "…, maybe next year" asks nothing of today.
-      return from.join === 'or' || (from.items.length <= 3 && !from.items.some((item) => item.date));
-    if (doubt.why !== 'told' && (kind === 'tipped' || kind === 'picked')) return false;
-    return from.join === 'sub' || (doubt.why === 'told' && from.items.length <= 4);
-  }
-  // "the plan: ronde tipped, king fed": a heading holds for all that follows.
-  if (pieces[doubt.piece + 1]?.join === 'colon' && from.own.length === 0) return true;
-  for (let k = doubt.piece + 1; k <= p; k++) {
-    const step = pieces[k];
-    // "almost pinched it then saw a fig"
-    if (kind === 'fruitlets' && SEEING.has(step?.items[0]?.text ?? '')) return false;
-    if (!step || !carriesOn(doubt, step)) return false;
-  }
-  return true;
-}
-
-const HOPES = new Set(['hope', 'hopefully', 'fingers', 'pray', 'praying', 'hoping']);
-const SEEING = new Set(['saw', 'spotted', 'noticed', 'found', 'clocked', 'seen']);
-
-function carriesOn(doubt: FoundDoubt, step: Piece): boolean {
-  if (step.join === 'but') return false;
-  const first = step.items[0]?.text ?? '';
-  const fresh = NEW_SUBJECT.has(first);
-  switch (doubt.why) {
-    case 'if':
-      return true;
-    case 'past':
-    case 'told':
-      return (
-        !step.items.some((item) => HERE_AND_NOW.has(item.text)) &&
-        !(fresh && first !== 'it' && first !== 'they')
-      );
-    case 'other':
-      return step.own.length === 0 && !['i', 'we', 'mine', 'my'].includes(first);
-    case 'asked':
-      return step.join === 'or';
-    default:
-      return (
-        step.join === 'colon' || (!fresh && (step.join === 'and' || step.join === 'or' || step.baseForm))
-      );
-  }
 }
 
 /** A word of denial before what it denies, or after it with the event's own tree: "tipped the alma, not the ronde". */

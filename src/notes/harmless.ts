@@ -83,6 +83,11 @@ const HARMLESS: readonly string[] = [
   'would like to log',
   'should like to',
   'as soon as',
+  'despite no',
+  'despite zero',
+  'despite never',
+  'despite not',
+  'despite nothing',
   'as planned',
   'as promised',
   'as scheduled',
@@ -131,6 +136,21 @@ for (const phrase of HARMLESS) {
   harmlessBy.set(first, [...(harmlessBy.get(first) ?? []), words]);
 }
 
+const LACKED = [
+  'FRUIT',
+  'FRUITLET',
+  'BREBA',
+  'TIPPING',
+  'TIP',
+  'PICKING',
+  'PICK',
+  'DROPPING',
+  'DROP',
+  'LEAF',
+  'BUD',
+  'ROOTED',
+  'ROOT',
+];
 const RELATIVE = new Set(['that', 'which', 'who']);
 const NONE: ReadonlySet<number> = new Set();
 
@@ -147,6 +167,14 @@ export function harmlessItems(items: readonly Item[]): ReadonlySet<number> {
     }
   }
   for (let i = 0; i < items.length; i++) {
+    // "without any help it set 20 figs"
+    if (
+      items[i]?.text === 'without' &&
+      !items.slice(i + 1, i + 4).some((item) => LACKED.some((name) => item.classes.has(name)))
+    ) {
+      found ??= new Set();
+      found.add(i);
+    }
     if (items[i]?.text !== 'not') continue;
     const t = items[i + 1]?.classes.has('DET') ? i + 2 : i + 1;
     // "it was the little one, not the tall one that had 5 figs"

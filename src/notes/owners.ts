@@ -50,7 +50,7 @@ export function isOthers(items: readonly Item[], i: number): boolean {
   )
     return true;
   if (item.classes.has('HOUSE') && next?.text === "'s" && items[i + 2]?.type === 'tree') return true;
-  if (next && (next.classes.has('SAYS') || next.classes.has('HEDGE'))) return false;
+  if (next && (next.classes.has('SAYS') || next.classes.has('HEDGE') || next.text === 'helped')) return false;
   // "somebody's nicked it": who has, not whose
   if (
     ['somebody', 'someone'].includes(item.text) &&

@@ -173,6 +173,23 @@ function dropTopics(items: readonly Item[], mentions: readonly Settled[]): reado
   });
 }
 
+const SPANS = new Set([
+  'week',
+  'day',
+  'night',
+  'month',
+  'morning',
+  'year',
+  'season',
+  'summer',
+  'spring',
+  'winter',
+  'weekend',
+  'june',
+  'may',
+  'along',
+  'over',
+]);
 const EVERY = new Set(['all', 'every', 'everything', 'everyone', 'each', 'lot', 'whole', 'rest']);
 
 /** "watered all but the king": the one that is left out is not spoken of. */
@@ -195,7 +212,11 @@ function leaveOut(items: readonly Item[], mention: Settled): Settled {
     ].includes(items[at]?.text ?? '')
   )
     return mention;
-  return items.slice(Math.max(0, at - 5), at).some((item) => EVERY.has(item.text))
+  // "it rained all week but the king has figs"
+  const from = Math.max(0, at - 5);
+  return items
+    .slice(from, at)
+    .some((item, i) => EVERY.has(item.text) && !SPANS.has(items[from + i + 1]?.text ?? ''))
     ? { ...mention, at, topic: true }
     : mention;
 }
