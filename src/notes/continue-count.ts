@@ -5,7 +5,7 @@ import type { Subject } from './subjects.ts';
 
 /** Small words beside a number of things told before. */
 const PLAIN_BESIDE_COUNT = wordSet(`
-  at last count counted counting nodes of them total more so far another today all told altogether in to be exact precise about maybe or counted seen there visible
+  pieces units at last count counted counting nodes of them total more so far another today all told altogether in to be exact precise about maybe or counted seen there visible
 `);
 /** Small words beside a total. */
 const PLAIN_BESIDE_TOTAL = wordSet(`
@@ -37,7 +37,7 @@ function isPlainTotal(saying: Saying): boolean {
 const OF_ALL = new Set(['of', 'them', 'all', 'total', 'altogether', 'so', 'far']);
 
 /** "(11)" gives the number of what was just told; "7 more yesterday" tells it again. */
-export function continueCount(saying: Saying, before: Saying, out: Subject[], s: number): void {
+export function continueCount(saying: Saying, before: Saying, out: Subject[], s: number, told: number): void {
   const number = saying.items.find((item) => item.quantity)?.quantity;
   const hit = before.hits.find((each) => COUNTED.has(each.kind));
   if (!number || !hit) return;
@@ -57,13 +57,14 @@ export function continueCount(saying: Saying, before: Saying, out: Subject[], s:
   if (!plain) return;
   const again =
     words.some((item) => item.text === 'more' || item.text === 'another') ||
-    (saying.date !== null && before.date !== null);
+    (saying.date !== null && before.date !== null && before.items.includes(before.date)) ||
+    (saying.date !== null && before.count !== null);
   if (again && saying.date !== null) {
     saying.hits = [
       { ...hit, at: [], first: saying.items.length, last: saying.items.length, core: saying.items.length },
     ];
     saying.count = number;
-    out[s] = { ...(out[s - 1] ?? { mentions: [], others: false, wide: false }), direct: true };
+    out[s] = { ...(out[told] ?? { mentions: [], others: false, wide: false }), direct: true };
     return;
   }
   if (!again && !before.items.some((item) => item.quantity)) {

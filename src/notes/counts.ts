@@ -90,7 +90,7 @@ const EACH = new Set(['every', 'each', 'per', 'apiece', 'ever', 'most']);
 /** Words after a number that leave it the number of figs. */
 const GOES_ON = wordSet(`
   going gone starting started now that which with look looking nearly almost getting turning showing
-  to for not altogether all hanging ready coming
+  to for not altogether all hanging ready coming pieces units
 `);
 
 function counts(items: readonly Item[], i: number, noun: string, hit: Hit): boolean {

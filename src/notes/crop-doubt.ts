@@ -12,7 +12,7 @@ export const FRUIT_KINDS: ReadonlySet<string> = new Set([
 ]);
 
 const UNSURE = wordSet(`
-  know tell sure clue idea unsure whichever ask dunno work wondering wonder decide figure figures if
+  know tell say sure clue idea unsure whichever ask dunno work wondering wonder decide figure figures if
   whether guess certain remember which beats or anyone
 `);
 
@@ -35,6 +35,7 @@ export function doubtsCrop(all: readonly Saying[]): boolean {
         each.clause.sub === 'whether' ||
         each.items.some((item) => item.text === 'which')),
   );
+  if (all.some(isWhether) && all.some(isUnsure)) return true;
   if (!either && !which) return false;
   return all.some(
     (each) =>
@@ -51,6 +52,26 @@ export function doubtsCrop(all: readonly Saying[]): boolean {
             item.text === 'unsure' ||
             item.text === 'wondering'),
       ),
+  );
+}
+
+/** "if they count as breba", "are they the breba ones or the new ones": breba is what is wondered about. */
+function isWhether({ clause, items, mood, breba }: Saying): boolean {
+  if (!breba) return false;
+  const at = items.findIndex((item) => item.classes.has('BREBA'));
+  const predicate = items
+    .slice(Math.max(0, at - 4), at)
+    .some((item) => item.classes.has('BE') || ['as', 'count', 'called', 'or'].includes(item.text));
+  return predicate && (mood.asks || clause.sub === 'if' || clause.sub === 'whether' || clause.join === 'or');
+}
+
+/** "dunno", "havent a clue", "could not say" */
+function isUnsure({ items, mood }: Saying): boolean {
+  return items.some(
+    (item, i) =>
+      ['unsure', 'wondering', 'dunno', 'uncertain', 'clueless'].includes(item.text) ||
+      (['know', 'clue', 'idea', 'say', 'sure', 'tell', 'certain'].includes(item.text) &&
+        mood.denials.some((d) => d < i)),
   );
 }
 
@@ -71,7 +92,7 @@ export function isBreba(saying: Saying, all: readonly Saying[], s: number): bool
       return false;
     if (before.breba) return saying.mentions.length === 0 && before.mood.denials.length === 0;
   }
-  const next = all[s + 1];
+  const next = all.slice(s + 1).find((each) => !each.dropped);
   return (
     next !== undefined &&
     next.clause.sentence === saying.clause.sentence &&

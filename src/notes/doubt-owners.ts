@@ -32,12 +32,8 @@ export function belongsToOthers({ kind, tree }: ReadEvent, piece: Piece | undefi
   const named = tree !== null && items.some((item) => item.mention?.ids.includes(tree));
   return items.some((item, i) => {
     if (item.type !== 'tree' || (named && tree !== null && !item.mention?.ids.includes(tree))) return false;
-    if (
-      tree !== null &&
-      items.some((each) => each.mention?.ids.includes(tree)) &&
-      !item.mention?.ids.includes(tree)
-    )
-      return false;
+    // Whose another tree is says nothing of this one.
+    if (tree !== null && item.mention && !item.mention.ids.includes(tree)) return false;
     const lead = items[i - 1];
     const before = lead?.text ?? '';
     // "grandads old king"

@@ -36,7 +36,7 @@ const SIGNS: Partial<Record<ObservationKind, readonly Sign[]>> = {
   fruitlets: [
     sign(
       'FRUIT FRUITLET BREBA',
-      'fruiting fruited loaded covered laden dripping smothered studded bursting heaving groaning packed full heavy chocka chockers rammed plastered festooned pinhead pinheads peas marbles crop set setting figged',
+      'fruiting fruited loaded covered laden dripping smothered studded bursting heaving groaning packed full heavy chocka chockers rammed stacked stuffed brimming decked heaps plastered festooned pinhead pinheads peas marbles crop set setting figged',
     ),
     sign('NUM', ''),
     sign('', ''),
@@ -45,7 +45,7 @@ const SIGNS: Partial<Record<ObservationKind, readonly Sign[]>> = {
     sign('NEG', 'figless fruitless barren'),
     sign(
       '',
-      'bare empty blind only just skip skipped skipping clean leaf leaves bugger sod naff jack sweet diddly squat blank joy luck dice what',
+      'bare empty blind only just skip skipped skipping clean leaf leaves bugger sod naff jack sweet diddly squat blank joy luck dice what yet',
     ),
     sign('', ''),
   ],

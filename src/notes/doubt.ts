@@ -209,7 +209,8 @@ function doubtOfPiece(
   if (kind === 'no-fruitlets' && isOfCuttings(piece, pieces)) return 'figure';
   if (piece.asked) return 'asked';
   if ((kind === 'picked' || kind === 'tipped') && goesOnAfterOthers(piece, pieces[p - 1])) return 'other';
-  if (belongsToOthers(event, piece) || belongsToOthers(event, naming(event, p, pieces))) return 'other';
+  if (belongsToOthers(event, piece) || (!isMine(piece) && belongsToOthers(event, naming(event, p, pieces))))
+    return 'other';
   // "king figs: …" only says what is spoken of.
   if (kind === 'fruitlets' && event.count === undefined && isHeading(piece, pieces[p + 1])) return 'unclear';
   return DECISIVE_KINDS.has(kind) && isUnclear(kind, event, piece, core) ? 'unclear' : null;
@@ -238,6 +239,11 @@ function isDenied(piece: Piece, core: number, event: ReadEvent): boolean {
     if (after?.mention && event.tree !== null && after.mention.ids.includes(event.tree)) return true;
   }
   return false;
+}
+
+/** "…, mine has none" */
+function isMine({ items }: Piece): boolean {
+  return items.slice(0, 2).some(({ text }) => text === 'mine' || text === 'ours');
 }
 
 function isHeading(piece: Piece, next: Piece | undefined): boolean {

@@ -111,6 +111,28 @@ function continues(saying: Saying, told: Saying): boolean {
   );
 }
 
+/** "alma nil, all fig counts": a word for figs at the end tells nothing new. */
+export function dropEchoes(sayings: readonly Saying[]): void {
+  sayings.forEach((saying, s) => {
+    const before = sayings[s - 1];
+    if (!before || before.clause.sentence !== saying.clause.sentence || saying.mentions.length > 0) return;
+    if (!before.hits.some((hit) => hit.kind === 'no-fruitlets')) return;
+    const echo =
+      saying.hits.length > 0 &&
+      saying.hits.every((hit) => hit.kind === 'fruitlets') &&
+      saying.items.every(
+        (item) =>
+          item.type === 'word' &&
+          (item.classes.has('FRUIT') || item.classes.has('DET') || ECHO.has(item.text)),
+      );
+    if (!echo) return;
+    saying.hits = [];
+    saying.dropped = true;
+  });
+}
+
+const ECHO = new Set(['all', 'count', 'counts', 'counted', 'that', 'is', 'i', 'mean', 'wise', 'for', 'as']);
+
 function carry(saying: Saying, told: Saying): void {
   const { mood } = told;
   if (mood.unrealFrom !== null || mood.denials.length > 0 || mood.past || mood.hearsay || mood.others)

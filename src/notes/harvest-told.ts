@@ -6,8 +6,10 @@ import type { Saying } from './sayings.ts';
 
 /** What of a message is a harvest only by the company it keeps: figs counted beside what became of them. */
 export function tellHarvests(sayings: readonly Saying[]): void {
+  treesGave(sayings);
   sayings.forEach((saying, s) => {
     goesOnOff(saying, sayings[s - 1]);
+    everyRipeOne(saying, sayings[s - 1]);
     clearedOut(saying, sayings[s + 1]);
     if (saying.hits.length > 1 || !isCountOfFigs(saying)) return;
     const sentence = sayings.filter((each) => each.clause.sentence === saying.clause.sentence);
@@ -23,6 +25,21 @@ export function tellHarvests(sayings: readonly Saying[]): void {
     for (const each of near) if (isHeading(each)) each.dropped = true;
   });
   for (const saying of sayings) if (saying.dropped && isHeading(saying)) saying.hits = [];
+}
+
+/** "picked 9, no 7, brebas": a word for the crop behind what was told of it. */
+export function nameCrops(sayings: readonly Saying[]): void {
+  sayings.forEach((saying, s) => {
+    const before = sayings.slice(0, s).findLast((each) => !each.dropped);
+    if (!before || before.clause.sentence !== saying.clause.sentence || saying.mentions.length > 0) return;
+    if (saying.hits.length !== 1 || saying.hits[0]?.kind !== 'fruitlets' || !saying.breba) return;
+    if (saying.items.length > 3 || !['comma', 'colon', 'repair'].includes(saying.clause.join)) return;
+    const plain = saying.items.every((item) =>
+      ['BREBA', 'FRUIT', 'DET', 'OLDWOOD'].some((name) => item.classes.has(name)),
+    );
+    if (plain && before.hits.some((hit) => ['picked', 'dropped', 'ripening', 'fruitlets'].includes(hit.kind)))
+      saying.hits = [];
+  });
 }
 
 /** "harvest today", "all eaten": of no tree or number of its own. */
@@ -134,6 +151,32 @@ function isBesideNumber(item: Item): boolean {
     BESIDE_COUNT.some((name) => item.classes.has(name)) ||
     PLAIN.has(item.text)
   );
+}
+
+/** "two trees gave today: ronde 5, celeste 8": a heading of giving for the numbers behind it. */
+function treesGave(sayings: readonly Saying[]): void {
+  sayings.forEach((heading, h) => {
+    if (sayings[h + 1]?.clause.join !== 'colon' || heading.hits.length > 0 || heading.mentions.length > 0)
+      return;
+    if (heading.mood.denials.length > 0 || heading.mood.unrealFrom !== null) return;
+    if (!heading.items.some((item) => GAVE.has(item.text))) return;
+    for (const saying of sayings.slice(h + 1)) {
+      if (saying.clause.sentence !== heading.clause.sentence) return;
+      if (isCountOfFigs(saying)) saying.hits = [pickedHit(saying)];
+    }
+  });
+}
+
+const GAVE = wordSet('gave delivered yielded produced cropped picked eaten harvested harvest haul');
+
+/** "demolished the lot, every ripe one": which ones were picked. */
+function everyRipeOne(saying: Saying, before: Saying | undefined): void {
+  if (!before || before.clause.sentence !== saying.clause.sentence || saying.mentions.length > 0) return;
+  if (saying.hits.length !== 1 || saying.hits[0]?.kind !== 'ripening' || saying.items.length > 5) return;
+  if (!before.hits.some((hit) => hit.kind === 'picked')) return;
+  if (!saying.items.some((item) => ['every', 'all', 'each', 'only', 'just'].includes(item.text))) return;
+  saying.hits = [];
+  saying.dropped = true;
 }
 
 const TAKEN_OFF: ReadonlySet<string> = new Set(['tipped', 'cuttings', 'pruned']);

@@ -8,7 +8,8 @@ import { wordSet } from './lexicon/word-set.ts';
  */
 export function mendItems(items: readonly Item[]): readonly Item[] {
   if (!items.some((item) => SIGNALS.has(item.text))) return items;
-  let out = items.slice(openingEnd(items));
+  let out: readonly Item[] = items.slice(openingEnd(items));
+  out = mendPostposed(out);
   for (let i = 1; i < out.length; i++) {
     const mended = mendAt(out, i);
     if (mended) out = mended;
@@ -119,6 +120,33 @@ function mendAt(items: readonly Item[], i: number): Item[] | null {
   return [...before, ...left, ...items.slice(tail.end)];
 }
 
+const POSTPOSED: readonly (readonly string[])[] = [
+  ['i', 'mean'],
+  ['i', 'meant'],
+  ['sorry'],
+  ['rather'],
+  ['i', 'should', 'say'],
+];
+
+/** "fed it on saturday. friday i mean": the right one first, the words of repair after it. */
+function mendPostposed(items: readonly Item[]): readonly Item[] {
+  const phrase = POSTPOSED.find((words) =>
+    words.every((word, k) => items[items.length - words.length + k]?.text === word),
+  );
+  if (!phrase) return items;
+  const at = items.length - phrase.length - 1;
+  const right = items[at];
+  if (!right || !TYPED.has(right.type)) return items;
+  let start = at;
+  while (LEADS.has(items[start - 1]?.text ?? '')) start--;
+  if (items[start - 1]?.type !== 'mark') return items;
+  const before = items.slice(0, start - 1);
+  const wrong = lastOf(before, right);
+  if (wrong < 0) return items;
+  before[wrong] = right;
+  return before;
+}
+
 /** Past the words of repair that begin at an item, or 0. */
 function runEnd(items: readonly Item[], i: number): number {
   const before = items[i - 1];
@@ -160,6 +188,17 @@ interface Tail {
   readonly end: number;
 }
 
+/** Why it was wrong: no news. */
+const EXCUSES = new Set([
+  'misread',
+  'miscounted',
+  'misheard',
+  'misremembered',
+  'mistyped',
+  'typo',
+  'autocorrect',
+]);
+const STOPS = new Set(['.', '!', '?', ';', '\n']);
 const NOUNS = ['FRUIT', 'SHOOT', 'CUTTING'];
 const CLOSING = wordSet(`
   end of note message over instead lol haha sorry ffs now them duh obviously definitely silly
@@ -179,6 +218,10 @@ function readTail(items: readonly Item[], from: number): Tail | null {
     } else if (item.type === 'mark') {
       if (item.text !== ',' && found.length > 0) break;
       // "…, no 6, off the alma": what goes on belongs to the sentence that is mended.
+      if (item.text === ',' && EXCUSES.has(items[i + 1]?.text ?? '')) {
+        while (i < items.length && !STOPS.has(items[i]?.text ?? '')) i++;
+        break;
+      }
       if (item.text === ',' && found.length > 0 && !LEADS.has(items[i + 1]?.text ?? '')) break;
     } else if (item.text === 'not' && found.length === 0) {
       // "sorry, not the king, the ronde": the wrong one said again.

@@ -32,6 +32,10 @@ const HABIT = wordSet(`
   used always usually normally historically traditionally previously formerly
 `);
 
+/** Before "for": what a tree has not got. */
+const BEGGING = wordSet(
+  'begging crying screaming pleading desperate gasping longing calling shouting asking',
+);
 const ASKED_WORK = wordSet(`
   water feed pick pinch tip nip net cover move repot prune spray mulch check
 `);
@@ -113,6 +117,7 @@ export function readMood(clause: Clause, today: string): Mood {
       (next?.type === 'date' || COMING.has(next?.text ?? ''))
     )
       unrealFrom = 0;
+    if (unrealFrom === null && next?.text === 'for' && BEGGING.has(item.text)) unrealFrom = i;
     if (unrealFrom === null && item.text === 'let' && next?.text === 'us') unrealFrom = i;
     if (unrealFrom === null && item.text === 'got' && next?.text === 'to' && items[i + 2]?.classes.has('TIP'))
       unrealFrom = i;

@@ -25,6 +25,12 @@ export function spreadHeadings(sayings: readonly Saying[]): void {
       saying.hits = [{ kind: hit.kind, at: [], first: end, last: end, core: end }];
       saying.count = saying.items.find((item) => item.quantity)?.quantity ?? null;
       saying.breba ||= heading.breba;
+      if (heading.mood.denials.length > 0 || heading.mood.unrealFrom !== null)
+        saying.mood = {
+          ...heading.mood,
+          denials: heading.mood.denials.map(() => 0),
+          unrealFrom: heading.mood.unrealFrom && 0,
+        };
       given = true;
     }
     if (given) {

@@ -113,6 +113,8 @@ export function readNumber(items: readonly Item[], i: number): { value: number; 
     const at = items[i + 2]?.text === 'of' ? i + 3 : i + 2;
     return { value: 0.75, end: items[at]?.text === 'a' ? at + 1 : at };
   }
+  // "kilo and a half": one of the unit, the half is read with it.
+  if (UNITS.has(text) && text.length > 1 && halfAfter(items, i + 1) > 0) return { value: 1, end: i };
   const value = NUMBER_WORDS.get(text);
   if (value === undefined) return null;
   if (text === 'hundred') {

@@ -47,7 +47,13 @@ export function pushEvents(event: OpenEvent, scene: Scene, ask: 'crop' | null): 
         ...(saying.date === null && inherited === null ? { assumed: true } : {}),
       });
   };
-  if (kind === 'frost' && saying.mentions.length === 0 && !saying.pronoun && !subject.direct && !isFrosted(scene)) {
+  if (
+    kind === 'frost' &&
+    saying.mentions.length === 0 &&
+    !saying.pronoun &&
+    !subject.direct &&
+    !isFrosted(scene)
+  ) {
     add(null);
     return;
   }

@@ -26,6 +26,16 @@ export function readHits(
   const remark = (): void => pushRemark(subject, setting, draft);
   if (saying.hits.length === 0) {
     if (saying.dropped || (doubt && saying.mentions.length === 0)) return;
+    const next = all[s + 1];
+    // "alma. pinched three shoots": a heading of what follows.
+    if (
+      saying.bare &&
+      saying.mentions.length > 0 &&
+      next &&
+      next.hits.length > 0 &&
+      next.mentions.length === 0
+    )
+      if (saying.items.length <= 2 && next.clause.sentence === saying.clause.sentence + 1) return;
     const lone =
       subject.fresh === true &&
       saying.mentions.length > 0 &&
@@ -56,7 +66,11 @@ export function readHits(
       return;
     }
     const state = stateOf(saying, hit, before);
-    if (mood.asks && hit.kind !== 'trouble' && asksWhatItIs(saying)) {
+    if (
+      mood.asks &&
+      hit.kind !== 'trouble' &&
+      (asksWhatItIs(saying) || (hit.kind === 'ask-kind' && /^whats?$/.test(saying.items[0]?.text ?? '')))
+    ) {
       pushPending(subject, draft, { on: setting.today });
       return;
     }

@@ -4,7 +4,7 @@ import { doubtsCrop } from './crop-doubt.ts';
 import { guardReading } from './doubt.ts';
 import type { Draft } from './draft.ts';
 import { askKindOfAll, isEmptyNote } from './empty-note.ts';
-import { carryBack, carryKinds, joinFragments } from './gapping.ts';
+import { carryBack, carryKinds, dropEchoes, joinFragments } from './gapping.ts';
 import { nameCrops, tellHarvests } from './harvest-told.ts';
 import { inheritMoods } from './inherit-moods.ts';
 import { type Item, readItems } from './items.ts';
@@ -49,6 +49,7 @@ export function readNoteItems(text: string, items: readonly Item[], setting: Set
   spreadHeadings(sayings);
   carryKinds(sayings);
   carryBack(sayings);
+  dropEchoes(sayings);
   repeatDays(sayings);
   eatWhatWasThere(sayings);
   tellHarvests(sayings);

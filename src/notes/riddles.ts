@@ -44,6 +44,8 @@ export function markChoices(sayings: readonly Saying[]): void {
       one.clause.asked ||
       lead.some((each) => ASKS.has(each.items[0]?.text ?? '')) ||
       lead.slice(0, -2).some((each) => each.items.some((item) => ASKS.has(item.text)));
+    // "breba or main?" asks which crop it is.
+    if ([one, other].some((each) => each.breba || each.items.some((item) => item.text === 'main'))) continue;
     if (!asks || one.items.some((item) => item.classes.has('NEG'))) continue;
     const or = {
       ...(one.items[0] as (typeof one.items)[number]),

@@ -13,7 +13,11 @@ export function ripenWhatWasThere(sayings: readonly Saying[]): void {
     for (let k = s - 1; k >= 0; k--) {
       const before = sayings[k];
       if (!before || before.clause.sentence !== saying.clause.sentence) return;
-      if (before.hits.length === 0 && before.bare) continue;
+      if (
+        before.hits.length === 0 &&
+        (before.bare || (before.mentions.length > 0 && before.items.length <= 4))
+      )
+        continue;
       const [shown] = before.hits;
       if (shown?.kind !== 'fruitlets' || before.hits.length !== 1) return;
       if (before.items.some((item) => item.classes.has('FRUITLET') || item.classes.has('HAVE'))) return;

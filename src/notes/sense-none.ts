@@ -25,9 +25,14 @@ function isOfFigs(items: readonly Item[], at: readonly number[]): boolean {
   );
 }
 
+const DOINGS = ['PRUNED', 'TIPPED', 'PICKED', 'WATERED', 'SNIPPED', 'DROPPED'];
+
 /** "nothing" is no fruit only where nothing else is said: not in "nothing else touched", "none made it". */
 export function noneFits(items: readonly Item[], at: readonly number[]): boolean {
   const from = at[0] ?? 0;
+  const before = items[from - 1];
+  // "pruned nothing"
+  if (before && DOINGS.some((name) => before.classes.has(name))) return false;
   if (at.every((i) => items[i]?.type !== 'word' || OF_ANYTHING.has(items[i]?.text ?? '')))
     return items.some((item) => item.classes.has('FRUIT')) || isOfFigs(items, at);
   const alone = at.every(

@@ -2,6 +2,7 @@ import type { Clause } from './clauses.ts';
 import { harmlessItems } from './harmless.ts';
 import type { Item } from './items.ts';
 import { isOrdinary } from './lexicon/ordinary.ts';
+import { isPlainWord } from './lexicon/plain-words.ts';
 import type { PredicateKind } from './lexicon/predicates/index.ts';
 import { wordSet } from './lexicon/word-set.ts';
 import { noneFits } from './sense-none.ts';
@@ -46,6 +47,9 @@ export function makesSense(
     );
   }
   if (kind === 'picked' && verb.classes.has('PICKED')) return pickFits(items, first);
+  if (kind === 'picked' && namesPlants(items, last)) return false;
+  const giver = kind === 'picked' ? at.find((i) => items[i]?.classes.has('YIELDS')) : undefined;
+  if (giver !== undefined && takesOther(items, giver)) return false;
   if (kind === 'picked' && (verb.classes.has('TAKEN') || verb.classes.has('EATEN')))
     return !takesOther(items, first);
   if (kind === 'dropped' && verb.classes.has('DROPPED')) return dropFits(items, first);
@@ -64,8 +68,19 @@ export function makesSense(
   if (kind === 'frost' && at.length <= 2) {
     let i = first - 1;
     while (items[i]?.classes.has('DET') || items[i]?.classes.has('SIZE')) i--;
-    if (['before', 'against', 'from', 'for', 'until', 'till', 'despite'].includes(items[i]?.text ?? '')) return false;
+    if (['before', 'against', 'from', 'for', 'until', 'till', 'despite'].includes(items[i]?.text ?? ''))
+      return false;
   }
+  // "roots poking out of its pot": the tree's own.
+  if (
+    kind === 'rooted' &&
+    items.some((item) => ['pot', 'pots', 'drainage', 'tub', 'container'].includes(item.text)) &&
+    items[items.findIndex((item) => item.classes.has('ROOT')) - 1]?.type === 'tree' &&
+    !items.some((item) => item.classes.has('CUTTING'))
+  )
+    return false;
+  // "the fleece went over it"
+  if (kind === 'trouble' && items[first - 1]?.classes.has('GEAR')) return false;
   // "propped up with a stick"
   if (kind === 'cuttings' && at.length === 1 && (verb.text === 'stick' || verb.text === 'sticks')) {
     let i = first - 1;
@@ -102,6 +117,13 @@ export function makesSense(
     return items.some((item) =>
       ['main', 'first', 'second', 'good', 'big', 'decent', 'nice', 'heavy', 'breba'].includes(item.text),
     );
+  // "every bud swelling" is no ripening.
+  if (
+    kind === 'ripening' &&
+    !items.some((item) => item.classes.has('FRUIT')) &&
+    items.some((item) => item.text === 'bud' || item.text === 'buds')
+  )
+    return false;
   if (
     kind === 'ripening' &&
     at.length === 1 &&
@@ -144,6 +166,19 @@ export function isMisread(kind: PredicateKind, items: readonly Item[], at: reado
     kind === 'trouble' &&
     at.length <= 2 &&
     items.some((item) => item.text === 'necks' || item.text === 'neck')
+  )
+    return true;
+  // "brought a dozen celestes in": fruit, no tree.
+  if (kind === 'care' && ['brought', 'took', 'carried'].includes(items[at[0] ?? 0]?.text ?? '')) {
+    const tree = items.findIndex((item) => item.type === 'tree');
+    const number = items[tree - 1]?.quantity;
+    if (number && number.value > 2 && /s$/.test(items[tree]?.typed ?? '')) return true;
+  }
+  // "half a pound of alma went in the dehydrator"
+  if (
+    kind === 'care' &&
+    items.some((item) => item.classes.has('WEIGHT')) &&
+    items.some((item) => item.text === 'went')
   )
     return true;
   if (!OWN_WORK.has(kind)) return false;
@@ -231,6 +266,16 @@ function pickFits(items: readonly Item[], at: number): boolean {
   return true;
 }
 
+const PLANTS = wordSet(`
+  plant plants tree trees sapling saplings seedling seedlings starter starters stick sticks scion scions
+  cutting cuttings pot pots label labels leaf leaves shoot shoots bush bushes whip whips
+`);
+
+/** "gave mum 2 celeste plants": the tree's name belongs to another noun. */
+function namesPlants(items: readonly Item[], last: number): boolean {
+  return items[last]?.type === 'tree' && PLANTS.has(items[last + 1]?.text ?? '');
+}
+
 const NO_FRUIT = ['CAREOBJ', 'LEAF', 'SUCKER', 'CUTTING', 'SHOOT', 'ROOT'];
 
 /** The first thing named after the verb is nothing that grows on a fig to be eaten. */
@@ -240,7 +285,8 @@ function takesOther(items: readonly Item[], at: number): boolean {
     .find(
       (item) =>
         !['DET', 'SIZE', 'PREP', 'ADV', 'PRO'].some((name) => item.classes.has(name)) &&
-        item.type !== 'quantity',
+        item.type !== 'quantity' &&
+        !item.classes.has('CONTAINER'),
     );
   return (
     object?.type === 'word' &&
@@ -255,6 +301,7 @@ function dropFits(items: readonly Item[], at: number): boolean {
   if (items.length <= 2) return true;
   if (items.some((item) => item.classes.has('LEAF'))) return false;
   const word = items[at]?.text ?? '';
+  if (losesOther(items)) return false;
   const said = items.some(
     (item) =>
       item.classes.has('FRUIT') ||
@@ -263,6 +310,14 @@ function dropFits(items: readonly Item[], at: number): boolean {
   if (word === 'dropped' || word === 'aborted')
     return said || items[at + 1] === undefined || items.some((item) => item.classes.has('BREBA'));
   return said;
+}
+
+/** "lost all my labels": all of something else. */
+function losesOther(items: readonly Item[]): boolean {
+  const at = items.findIndex((item) => ['all', 'every', 'both', 'whole', 'entire'].includes(item.text));
+  if (at < 0 || items.some((item) => item.classes.has('FRUIT'))) return false;
+  const noun = items.slice(at + 1).find((item) => !item.classes.has('DET') && item.text !== 'of');
+  return noun?.type === 'word' && noun.classes.size === 0 && isOrdinary(noun.text) && !isPlainWord(noun.text);
 }
 
 /** Single words of care that are as often something else. */

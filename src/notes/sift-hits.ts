@@ -47,6 +47,13 @@ export function sift(hits: readonly Hit[], items: readonly Item[]): Hit[] {
       !items.some((item) => item.classes.has('FRUIT'))
     )
       return false;
+    // "lost a fig from the alma"
+    if (
+      hit.kind === 'picked' &&
+      kinds.has('dropped') &&
+      !hit.at.some((i) => ['PICKED', 'EATEN', 'TAKEN'].some((name) => items[i]?.classes.has(name)))
+    )
+      return false;
     if (hit.kind === 'ripening' && (kinds.has('picked') || kinds.has('dropped'))) return false;
     if (
       hit.kind === 'ripening' &&
@@ -270,8 +277,13 @@ function isRaid(hit: Hit, items: readonly Item[]): boolean {
   return (
     who !== undefined &&
     (who.classes.has('THIEF') || who.classes.has('FORCE') || who.classes.has('CLUMSY')) &&
-    items
-      .slice(hit.first + 1, hit.first + 5)
-      .some((item) => item.classes.has('GNAWED') || item.classes.has('WRECKED'))
+    (hit.at.length > 1 ||
+      items
+        .slice(hit.first + 1, hit.first + 5)
+        .some(
+          (item, k, near) =>
+            (item.classes.has('GNAWED') || item.classes.has('WRECKED')) &&
+            !near.slice(0, k).some((each) => each.classes.has('GEAR')),
+        ))
   );
 }

@@ -40,7 +40,12 @@ export function spreadSubjects(sayings: readonly Saying[], setting: Setting): Su
     while (b > 0 && sayings[b]?.dropped && sayings[b]?.mentions.length === 0) b--;
     const before = sayings[b];
     const sameSentence = before !== undefined && before.clause.sentence === clause.sentence;
-    if (mood.others) others = true;
+    // "hers has 30, mine has none": of the same name as hers.
+    const mine =
+      saying.mentions.length === 0 &&
+      saying.items.slice(0, 2).some((item) => item.text === 'mine' || item.text === 'ours');
+    if (mine) others = false;
+    else if (mood.others) others = true;
     else if (saying.mentions.length > 0 || clause.join === 'stop') {
       if (saying.mentions.length > 0) others = false;
     }
@@ -73,7 +78,7 @@ export function spreadSubjects(sayings: readonly Saying[], setting: Setting): Su
     }
     if (saying.hits.length === 0 && saying.mentions.length === 0) {
       const counted = before ? lastCounted(sayings, s) : null;
-      if (counted) continueCount(saying, counted, out, s);
+      if (counted) continueCount(saying, counted, out, s, sayings.indexOf(counted));
       if (saying.hits.length === 0) {
         // A denial or a wish without a tree is about the last one.
         const pointless = saying.mood.denials.length === 0 && saying.mood.unrealFrom === null;

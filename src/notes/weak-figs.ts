@@ -15,6 +15,9 @@ export function isWeak(items: readonly Item[], at: readonly number[]): boolean {
 
 /** Unknown words around make it doubtful what is said of the figs: then it is a remark. */
 export function weakFits(items: readonly Item[], at: readonly number[]): boolean {
+  // "buds fattening, figs next"
+  if (['next', 'later', 'soon', 'please', 'tomorrow'].includes(items[(at.at(-1) ?? 0) + 1]?.text ?? ''))
+    return false;
   const counted = at.some((i) => items[i]?.type === 'quantity');
   const strange = items.filter(
     (item, i) =>
@@ -74,7 +77,7 @@ const TELLING = wordSet(`
   instead otherwise however than drying dried filled filling final collecting home church raided visit
   sour split bitter hard firm soft neck skin stage earlier like proper real way ways drew drawn sweet
   ripe fresh rain rained wind storm frost cold heat cake pie tart jam chutney salad dinner lunch
-  breakfast supper tea season seasons summer year years
+  breakfast supper tea season seasons summer year years next
 `);
 
 const PLAIN_BESIDE = wordSet(`

@@ -1,4 +1,3 @@
-import type { Hit } from './hits.ts';
 import type { Item } from './items.ts';
 import { wordSet } from './lexicon/word-set.ts';
 import type { Saying } from './sayings.ts';
@@ -8,15 +7,33 @@ export function tellWork(sayings: readonly Saying[]): void {
   sayings.forEach((saying, s) => {
     const before = sayings[s - 1];
     if (!before || before.clause.sentence !== saying.clause.sentence) {
+      if (
+        saying.items.length === 2 &&
+        saying.items[0]?.text === 'branched' &&
+        saying.items[1]?.text === 'out'
+      )
+        saying.hits = [];
+      if (before) {
+        allOfThem(saying, before);
+        rootsOf(saying, before);
+      }
       leavesBlack(sayings, s);
       hitByFrost(sayings, s);
       return;
     }
     sameAgain(saying, before);
     deadCuttings(saying, before);
+    gearOver(saying, before);
+    notDone(saying, before);
+    stillNot(saying, before);
+    if (before.hits.some((hit) => hit.kind === 'trouble') && droops(saying)) saying.hits = [];
+    whatTheyAre(saying, before);
+    notFigs(saying, before);
     pottedCuttings(saying, before);
     if (isFrost(before) && isCovered(saying)) saying.hits = [];
-    if (saying.clause.join === 'or' && before.mood.asks) saying.mood = { ...saying.mood, asks: true };
+    const crop = saying.items.some((item) => item.classes.has('FRUIT'));
+    if (saying.clause.join === 'or' && before.mood.asks && !crop)
+      saying.mood = { ...saying.mood, asks: true };
     if (saying.clause.join === 'and' && isDoom(before, saying)) {
       before.hits = [];
       before.dropped = true;
@@ -89,7 +106,7 @@ function topicOfRoots(saying: Saying, next: Saying): void {
 const SUFFERED = wordSet(`
   copped caught hit got cooked suffered singed burnt burned browned blackened zapped fried worst brunt
   hammered nipped toasted scorched damage damaged took killed black brown mush mushy limp crispy
-  wilted lost it too badly hard
+  wilted lost it too badly hard nipped pinched clipped wiped knocked singed ruined
 `);
 
 function isFrost(saying: Saying): boolean {
@@ -120,15 +137,67 @@ function hitByFrost(sayings: readonly Saying[], s: number): void {
   }
 }
 
-/** "frost in the garden, leaves are black": harm of the frost that was told of, to no tree in particular. */
+/** "frost in the garden, leaves are black": harm of the frost that was told of. */
 function leavesBlack(sayings: readonly Saying[], s: number): void {
   const saying = sayings[s];
   if (!saying || saying.mentions.length > 0 || saying.hits.length === 0) return;
-  if (!saying.hits.every((hit: Hit) => hit.kind === 'trouble')) return;
-  const near = [sayings[s - 1], sayings[s + 1]].some(
-    (other) => other && isFrost(other) && other.clause.sentence === saying.clause.sentence,
-  );
-  if (!near || sayings.some((other) => other.mentions.length > 0)) return;
+  if (!saying.hits.every((hit) => ['trouble', 'tipped', 'dormant'].includes(hit.kind))) return;
+  const before = sayings[s - 1];
+  const after = sayings[s + 1];
+  const sentence = saying.clause.sentence;
+  const told = before !== undefined && before.clause.sentence === sentence && isFrost(before);
+  const ahead = after !== undefined && after.clause.sentence === sentence && isFrost(after);
+  if (
+    !(told && suffered(saying.items)) &&
+    !((told || ahead) && sayings.every((each) => each.mentions.length === 0))
+  )
+    return;
+  saying.hits = [];
+  saying.dropped = true;
+}
+
+/** "cuttings struck! all five": how many there were. */
+function allOfThem(saying: Saying, before: Saying): void {
+  const counted = before.hits.some((hit) => ['rooted', 'cuttings', 'tipped'].includes(hit.kind));
+  const number = saying.items.find((item) => item.quantity)?.quantity;
+  if (!counted || !number || number.unit || before.count || before.items.some((item) => item.quantity))
+    return;
+  if (!saying.items.every((item) => item.quantity || ['all', 'of', 'them', 'the'].includes(item.text)))
+    return;
+  before.count = number;
+  saying.hits = [];
+  saying.dropped = true;
+}
+
+/** "picked up a net, it's over the celeste now": what was bought is in use. */
+function gearOver(saying: Saying, before: Saying): void {
+  if (saying.hits.length > 0 || saying.mentions.length !== 1) return;
+  if (!before.items.some((item) => item.classes.has('GEAR') || item.classes.has('FEEDSTUFF'))) return;
+  if (!['it', 'its', 'they', 'that'].includes(saying.items[0]?.text ?? '')) return;
+  const at = saying.items.findIndex((item) => ['over', 'on', 'round', 'around', 'under'].includes(item.text));
+  if (at < 0 || at > 2) return;
+  saying.hits = [{ kind: 'care', at: [at], first: at, last: at, core: at }];
+}
+
+/** "are these figs, or shoots coming on the alma?": the tree stands in the second half of the question. */
+function whatTheyAre(saying: Saying, before: Saying): void {
+  if (saying.clause.join !== 'or' || !before.mood.asks || before.mentions.length > 0) return;
+  if (saying.mentions.length === 0) return;
+  if (!before.items.some((item) => ['FRUIT', 'LEAF', 'BUD', 'BUMP'].some((name) => item.classes.has(name))))
+    return;
+  const end = before.items.length;
+  before.mentions = saying.mentions;
+  before.mood = { ...before.mood, asks: false, unrealFrom: null };
+  before.hits = [{ kind: 'ask-kind', at: [], first: end, last: end, core: end }];
+  saying.hits = [];
+  saying.dropped = true;
+}
+
+/** "buds in twos, not figs yet": what the buds are not. */
+function notFigs(saying: Saying, before: Saying): void {
+  if (!before.hits.some((hit) => hit.kind === 'buds-double' || hit.kind === 'buds-single')) return;
+  if (saying.mentions.length > 0 || saying.items[0]?.text !== 'not' || !saying.items[1]?.classes.has('FRUIT'))
+    return;
   saying.hits = [];
   saying.dropped = true;
 }
@@ -174,4 +243,44 @@ function isCovered(saying: Saying): boolean {
     saying.items.some((item) => item.text === 'covered') &&
     !saying.items.some((item) => item.classes.has('FRUIT'))
   );
+}
+
+/** "not fed: king": the tree that was passed over. */
+function notDone(saying: Saying, before: Saying): void {
+  if (saying.clause.join !== 'colon' || saying.hits.length > 0 || before.mentions.length > 0) return;
+  if (before.hits.length === 0 || before.mood.denials.length === 0) return;
+  before.mentions = saying.mentions;
+  saying.dropped = true;
+}
+
+/** "the tall one is not in leaf, the little one is out": what the one is not yet, the other is. */
+function stillNot(saying: Saying, before: Saying): void {
+  const [hit] = before.hits;
+  if (hit?.kind !== 'leafed-out' || saying.hits.length > 0 || saying.mentions.length !== 1) return;
+  const last = saying.items.at(-1)?.text ?? '';
+  if (!['out', 'in', 'awake', 'up', 'there'].includes(last) || saying.items.length > 6) return;
+  if (saying.mood.denials.length > 0 || saying.mood.asks) return;
+  const end = saying.items.length - 1;
+  saying.hits = [{ kind: 'leafed-out', at: [end], first: end, last: end, core: end }];
+}
+
+/** "sulking, droopy as heck": the tree that droops, not its figs. */
+function droops(saying: Saying): boolean {
+  return (
+    saying.mentions.length === 0 &&
+    saying.hits.length > 0 &&
+    saying.hits.every((hit) => hit.kind === 'ripening') &&
+    saying.items.some((item) => /^(?:droop|droopy|drooping|limp|floppy|sagging|wilt)/.test(item.text)) &&
+    !saying.items.some((item) => item.classes.has('FRUIT'))
+  );
+}
+
+/** "we have roots! 3 of the 8 ronde sticks": which cuttings the roots are on. */
+function rootsOf(saying: Saying, before: Saying): void {
+  if (before.mentions.length > 0 || saying.hits.length !== 1 || saying.hits[0]?.kind !== 'cuttings') return;
+  if (before.hits.length === 0 || !before.hits.every((hit) => hit.kind === 'rooted')) return;
+  if (saying.items.some((item) => TAKING.has(item.text))) return;
+  saying.hits = saying.hits.map((hit) => ({ ...hit, kind: 'rooted' as const }));
+  before.hits = [];
+  before.dropped = true;
 }

@@ -110,7 +110,7 @@ export function isWeekdayInProse(input: Input, i: number): boolean {
   }
   if (SAYINGS.has(next)) return false;
   if (!AMBIGUOUS.has(word)) return true;
-  if (isBeforeDate(input, i + 1) || putsRight(input, i, i + 1)) return true;
+  if (isBeforeDate(input, i + 1) || putsRight(input, i, i + 1) || isTallied(input, i)) return true;
   const before = textAt(input, i - 1);
   const announced = DAY_PREPOSITION.has(before) && !IDLE_ON.has(textAt(input, i - 2));
   const headed = isClauseStart(input, i) && ((':,-–'.includes(next) && next !== '') || isPastVerb(next));
@@ -132,6 +132,16 @@ export function isWeekdayInProse(input: Input, i: number): boolean {
     default:
       return true;
   }
+}
+
+/** "3 sat, 4 sun": one day after another, each with its number. */
+function isTallied(input: Input, i: number): boolean {
+  return (
+    isClauseEnd(input, i + 1) &&
+    input.tokens[i - 1]?.number != null &&
+    [',', 'and', '&'].includes(textAt(input, i - 2)) &&
+    input.tokens[i - 3]?.weekday != null
+  );
 }
 
 const OF_REPAIR = new Set(
@@ -192,7 +202,7 @@ const AFTER_WE_WOULD = new Set(
 );
 /** What "sun" is light after. */
 const LIGHT_BEFORE = new Set(
-  'to in into full part partial more some the all day morning afternoon evening direct hot less no enough much of for wants needs loves gets got facing under strong summer winter spring autumn late early and with by its their a bit from lost gave give had catches getting after before good better decent max proper dappled blazing noon midday hours h hrs bright little any most this that real actual'.split(
+  'to in into teh th da full part partial more some the all day morning afternoon evening direct hot less no enough much of for wants needs loves gets got facing under strong summer winter spring autumn late early and with by its their a bit from lost gave give had catches getting after before good better decent max proper dappled blazing noon midday hours h hrs bright little any most this that real actual'.split(
     ' ',
   ),
 );

@@ -1,11 +1,23 @@
 /** What a message to the assistant may want besides recording: a line a phrase, in the notation of `predicates/`. */
-/** `tip-now` are the phrases that ask for a verdict without naming the pinch. */
-export type AskIntent = 'tip' | 'tip-now' | 'ripe-when' | 'due' | 'roundup' | 'help' | 'record';
+/**
+ * `tip-now` are the phrases that ask for a verdict without naming the pinch, `maybe-ripe` those that speak of
+ * ripening where nothing else is asked.
+ */
+export type AskIntent =
+  | 'tip'
+  | 'tip-now'
+  | 'maybe-ripe'
+  | 'ripe-when'
+  | 'due'
+  | 'roundup'
+  | 'help'
+  | 'record';
 
 export const INTENTS: readonly (readonly [intent: AskIntent, patterns: readonly string[]])[] = [
   [
     'record',
     [
+      'stick|pop|bung|chuck|whack this|that|it ~ log|diary|notes|record|book',
       'put|get|have it|that|this on record|file',
       'on the record',
       'for my|the records',
@@ -27,6 +39,10 @@ export const INTENTS: readonly (readonly [intent: AskIntent, patterns: readonly 
   [
     'help',
     [
+      'explain',
+      'example|examples ~ note|entry|message',
+      'show me ~ example|examples',
+      'an example',
       'what should|do|can|must i|we type|say|write|enter|tell|call|press|tap|click',
       'what|how ~ buttons|button|commands|reactions|emoji',
       'how ~ stop|get|change|mute ~ dms|messages|emails|notices',
@@ -93,6 +109,9 @@ export const INTENTS: readonly (readonly [intent: AskIntent, patterns: readonly 
   [
     'roundup',
     [
+      'in review',
+      'work|worked|working for ~ people|others|everyone|anyone|anybody|folks',
+      'did|has|is ~ work|worked|working for people|others|everyone|anyone',
       'what|who ~ people|folks|others|everyone|yall|you seen|found|noticed|got|had',
       'whose ~ FRUIT|FRUITLET|figs|RIPE',
       'any firsts',
@@ -184,6 +203,11 @@ export const INTENTS: readonly (readonly [intent: AskIntent, patterns: readonly 
   [
     'tip-now',
     [
+      'leave ~ leaders|tips|tops|leader|tip|top ~~ or',
+      'tips|tops|tip|pinch|tipping|pinching ~ yes|yea',
+      'tips|tops on or off',
+      'tips|tops|tip|pinch|tipping|pinching ~ yes no',
+      'on or off $',
       'do|should|can|shall ~ it DET? second|again|twice|another time?',
       'tips|tops|leaders yes|yea|yay or no|nay',
       'which|who ~ TIPPED first|next|now|yet',
@@ -206,6 +230,10 @@ export const INTENTS: readonly (readonly [intent: AskIntent, patterns: readonly 
   [
     'ripe-when',
     [
+      'earliest|latest|soonest|likeliest ~ ~ pick|eat|harvest|ripe|ripening|ripen|finish',
+      'window|date|time|estimate for ~ TREE',
+      'first ~ ripe ~ guess',
+      'TREE|FRUIT august|september|october|july|DATE or DATE',
       'figs|fruit|crop ~ due',
       'best guess|estimate',
       'ripe ~ you think|reckon',
@@ -220,8 +248,6 @@ export const INTENTS: readonly (readonly [intent: AskIntent, patterns: readonly 
       'get any TREE',
       'beat|by|before ~ DATE ~ yes|no|possible|doable|likely',
       'bank|rely|plan|count on ~ ~ TREE',
-      'beat ~ DATE|winter|cold|snow',
-      'TREE before|by|for ~ DATE|birthday|wedding|party|holiday|holidays|winter|snow',
       'TREE for ~ wedding|party|birthday|holiday|holidays|barbecue|bbq',
       'dare i hope',
       'hope|hoping for ~ ripe',
@@ -296,8 +322,26 @@ export const INTENTS: readonly (readonly [intent: AskIntent, patterns: readonly 
     ],
   ],
   [
+    'maybe-ripe',
+    [
+      'TREE before|by|for ~ DATE|birthday|wedding|party|holiday|holidays|winter|snow',
+      'beat ~ DATE|winter|cold|snow',
+      'TREE|FRUIT|FRUITLET DATE or DATE',
+    ],
+  ],
+  [
     'due',
     [
+      'am|are i|we ~ needed',
+      'when|wen ~ next needed|needed|up|due|on',
+      'pencilled|penciled|lined|coming|booked in|up',
+      'in store',
+      'planned for',
+      'how busy',
+      'waiting on|for me',
+      'next date|deadline|job ~ TREE',
+      'what ~ next date|deadline|job ~ TREE',
+      'something|anything ~ should|must|can|could do',
       'what have i missed $',
       'let slide|slip',
       'happens|comes|is next with|for|on',

@@ -1,6 +1,6 @@
 import type { AskIntent } from './intents.ts';
 
-export type CueIntent = Exclude<AskIntent, 'record' | 'tip-now'>;
+export type CueIntent = Exclude<AskIntent, 'record' | 'tip-now' | 'maybe-ripe'>;
 
 /**
  * What a question is about, word by word, for questions that no phrase of `intents.ts` covers: an intent, a

@@ -40,11 +40,22 @@ export const FRUIT_WORD_CLASSES: readonly (readonly [name: string, words: string
   ],
   ['NEG', 'nary zippo zilcho bupkis bubkis nix nuffin diddlysquat'],
   ['NONE', 'zippo zilcho bupkis bubkis nix nuffin diddlysquat'],
-  ['EMPTY', 'och ach aye ooh aww awww eek yikes crikey blimey strewth'],
+  ['DROPPED', 'droped dropd droppped dorpped drpped yeeted yeet chundered hurled lobbed flung'],
+  ['PICKED', 'piked pickd pikced picced picekd pciked harvestd havested etten eatn'],
+  [
+    'HOUSE',
+    'bairn bairns grandbairn grandbairns wean weans littlun littluns nippers nipper lads lasses tots sprog sprogs grandchildren grandchild ankle-biters',
+  ],
+  [
+    'KIN',
+    'bairn bairns grandbairn grandbairns wean weans littlun littluns nippers nipper lads lasses tots sprog sprogs grandchildren grandchild',
+  ],
+  ['EMPTY', 'dieu yeah yep yup nah och ach aye ooh aww awww eek yikes crikey blimey strewth'],
   [
     'SIZE',
     'lonely teensy weeny titchy dinky pathetic puny scrawny weedy respectable gorgeous scrummy whopping giant monster enormous massive',
   ],
+  ['TREEWORD', 'blighter blighters bleeder bleeders'],
   ['RIPEN', 'ripning ripnin ripenin'],
   ['RIPE', 'riper ripest overripe'],
 ];

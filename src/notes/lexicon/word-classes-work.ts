@@ -8,7 +8,7 @@ export const WORK_WORD_CLASSES: readonly (readonly [name: string, words: string]
   [
     // Insects, mites and molluscs that are news by themselves.
     'TROUBLE',
-    'greenfly blackfly greenflies blackflies medfly medflies curculio curculios vinegarfly sawflies froghopper froghoppers spittlebug spittlebugs planthopper planthoppers treehopper treehoppers leafcutter leafcutters leafminers leafroller looper bagworm bagworms tentworm tentworms cutworm cutworms fruitworm wireworm wireworms inchworm inchworms sapsuckers sapsucker rootworm spidermite springtails sciarid sciarids termite termites woodworm cockchafer cockchafers chinch phylloxera scarab scarabs figeater figeaters midge midges budmoth mothy carpophilus silverleaf redspider webbed thrip aphis virus viruses grubby maggoty mitey buggy',
+    'greenfly blackfly greenflies blackflies medfly medflies curculio curculios vinegarfly sawflies froghopper froghoppers spittlebug spittlebugs planthopper planthoppers treehopper treehoppers leafcutter leafcutters leafminers leafroller looper bagworm bagworms tentworm tentworms cutworm cutworms fruitworm wireworm wireworms inchworm inchworms sapsuckers sapsucker rootworm spidermite springtails sciarid sciarids termite termites woodworm cockchafer cockchafers chinch phylloxera blistered blistering blisters blister puckered scarab scarabs figeater figeaters midge midges budmoth mothy carpophilus silverleaf redspider webbed thrip aphis virus viruses grubby maggoty mitey buggy',
   ],
   [
     'TROUBLE',
@@ -59,6 +59,13 @@ export const WORK_WORD_CLASSES: readonly (readonly [name: string, words: string]
 
   ['SNIPPED', 'thumbnailed thumbed fingernailed scissored sheared plucked'],
 
+  ['EMPTY', 'dieu sacre bleu zut mamma mia crikey blimey'],
+  ['DROPPED', 'yeeted yeet'],
+  ['APEX', 'topknot topknots'],
+  ['SHOOT', 'topknot topknots'],
+  ['SNIPPED', 'guillotined axed'],
+  ['SAYS', 'convinced adamant'],
+  ['WILL', 'owe owes owed'],
   ['OTHERS', 'council city parks hoa church school'],
   // --- what is given, and how
   [

@@ -11,7 +11,7 @@ const ASKING = new Set(
 const HAVE_FIRST = wordSet('have has dare did was were');
 const PERMITTED = wordSet('ok okay safe fine alright wise');
 const OPINION = wordSet('think reckon say guess');
-const VERBS_FIRST = wordSet('is are do does did can could will would should shall am');
+const VERBS_FIRST = wordSet('is are do does did can could will would should shall am ought');
 
 /** Whether a clause asks something, question mark or not; `either`: the message offers a choice. */
 export function asksOutright(clause: Clause, either: boolean): boolean {
@@ -21,7 +21,8 @@ export function asksOutright(clause: Clause, either: boolean): boolean {
   if (either && clause.items.some((item) => item.classes.has('TIP') || item.classes.has('TIPPING')))
     return true;
   const [first, second] = clause.items;
-  if (first?.text === 'should' || first?.text === 'shall') return true;
+  // "should have pinched it" regrets.
+  if (first?.text === 'should' || first?.text === 'shall') return second?.text !== 'have';
   if (second?.text === 'to' && PERMITTED.has(first?.text ?? '')) return true;
   if (
     HAVE_FIRST.has(first?.text ?? '') &&
@@ -64,5 +65,9 @@ const TAGS = wordSet(`
 /** A few words behind a statement that only look for applause. */
 export function isTag(clause: Clause): boolean {
   const words = clause.items.map((item) => item.text);
-  return words.length <= 5 && words.some((word) => TAGS.has(word)) && !words.includes('to');
+  if (words.length > 5 || words.includes('to')) return false;
+  // "doesnt it", "or what"
+  const [last, before] = [words.at(-1) ?? '', words.at(-2) ?? ''];
+  if ((before === 'not' && last === 'it') || (words.length === 1 && last === 'what')) return true;
+  return words.some((word) => TAGS.has(word));
 }

@@ -15,6 +15,7 @@ export function isHowTo(plain: readonly Item[]): boolean {
     ) ||
     (['can', 'could', 'do'].includes(words[0] ?? '') && ['i', 'you'].includes(words[1] ?? '')) ||
     words.includes('commands') ||
+    words[0] === 'explain' ||
     words.some((word, i) => word === 'where' && ['do', 'can', 'is'].includes(words[i + 1] ?? '')) ||
     (words[0] === 'what' && words[1] === 'is' && words.includes('way'))
   );

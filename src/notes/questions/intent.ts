@@ -47,7 +47,7 @@ export function intentOf(items: readonly Item[], setting: Setting): Intent {
 
   const either = clauses.some((clause) => clause.join === 'or');
   const asking = clauses.filter(
-    (clause, c) => asksOutright(clause, either) && !isAside(clause, stating[c - 1] === true),
+    (clause, c) => asksOutright(clause, either) && !isAside(clause, stating.slice(0, c).includes(true)),
   );
   const asked = askedIn(asking, clauses, found);
   const verdict = found.has('tip-now') && (asking.length > 0 || either);
@@ -60,13 +60,16 @@ export function intentOf(items: readonly Item[], setting: Setting): Intent {
   const all = asked.size > 0 ? asked : found;
   const named = plain.some((item) => item.mention);
   const ofClub = !named && plain.some((item) => CLUB.has(item.text));
-  if (all.has('roundup') && (ofClub || !all.has('tip'))) return 'roundup';
+  const due = plain.some((item) => item.text === 'due' || item.text === 'overdue');
+  if (all.has('roundup') && (ofClub || !all.has('tip')) && !due) return 'roundup';
   if (found.has('roundup') && ofClub && WHO.has(first)) return 'roundup';
   if (all.has('tip') && (asked.has('tip') || proposesTip(clauses, setting))) return 'tip';
   const told = asking.length === 0 && plain.some((item) => HOPES.has(item.text));
   const untimed = all.has('due') && !named && !plain.some((item) => item.classes.has('RIPE'));
-  if (all.has('ripe-when') && !untimed && !told) return 'ripe-when';
+  const sooner = longest(items, 'due') > longest(items, 'ripe-when');
+  if (all.has('ripe-when') && !untimed && !told && !(all.has('due') && sooner)) return 'ripe-when';
   if (all.has('due') && !plain.some((item) => item.classes.has('WEATHER'))) return 'due';
+  if (found.has('maybe-ripe') && asking.length + Number(either) > 0 && !stated) return 'ripe-when';
   if (saysYesOrNo(items) && clauses.some(namesTip)) return 'tip';
 
   const marked = items.some((item) => item.text === '?');
@@ -76,6 +79,12 @@ export function intentOf(items: readonly Item[], setting: Setting): Intent {
 
 function intentsOf(items: readonly Item[]): Set<AskIntent> {
   return new Set(findMatches(items, INDEX).map((match) => match.kind));
+}
+
+/** The most words in one phrase of an intent. */
+function longest(items: readonly Item[], intent: AskIntent): number {
+  const lengths = findMatches(items, INDEX).map(({ kind, at }) => (kind === intent ? at.length : 0));
+  return Math.max(0, ...lengths);
 }
 
 /** Which clauses state a fact. */

@@ -12,7 +12,7 @@ const OPENERS = wordSet(`
 const ASKING_SUBS = wordSet('if whether when who which');
 /** A clause that holds one of these asks, wherever it stands. */
 const ASKING = wordSet(
-  'please pls estimate gimme when how eta should anyone anybody anything hows whens wen',
+  'please pls window earliest latest date guess estimate gimme when how eta should anyone anybody anything hows whens wen',
 );
 /** "ronde was watered ok?" states; "ronde ready by august?" asks. */
 const UNDECIDED = wordSet('yet by ready or soon');

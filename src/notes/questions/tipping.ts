@@ -3,7 +3,7 @@ import { wordSet } from '../lexicon/word-set.ts';
 
 const TIP_VERBS = wordSet('tip pinch nip snip stop top pinches');
 /** With the tip of a shoot they name what is done to it. */
-const TAKING_OFF = wordSet('secateurs snips take cut snip remove come off lop chop clip out back');
+const TAKING_OFF = wordSet('secateurs snips take cut snip remove come off lop chop clip out back lose');
 /** "should be tipped", "needs tipped", "tipped again": still to be done. */
 const TO_BE = wordSet('should get be need needs want wants do again does');
 

@@ -324,11 +324,17 @@ export interface CultivarName {
   readonly cultivar: string;
 }
 
+/** Synonyms under which figs of other cultivars are sold as well. */
+const SHARED = new Set(['violette']);
+
 function collect(): CultivarName[] {
   const names: CultivarName[] = [];
   for (const { name, synonyms } of CULTIVARS) {
     const cultivar = nameWords(name).join(' ');
-    for (const each of [name, ...synonyms]) names.push({ words: nameWords(each), cultivar });
+    for (const each of [name, ...synonyms]) {
+      // "Violette" is sold as many a fig: by itself it says none.
+      if (!SHARED.has(each.toLowerCase())) names.push({ words: nameWords(each), cultivar });
+    }
   }
   for (const name of IN_TRADE) names.push({ words: nameWords(name), cultivar: name });
   for (const [short, name] of SHORT) names.push({ words: [short], cultivar: name });

@@ -6,6 +6,7 @@ export const GROWTH: PredicateTable = [
     'buds-double',
     [
       'NODE ~ TREE HAVE NUM2 $',
+      'NODE ~~ showing|have|has|got|with|carrying|sporting pairs|twins|doubles|couples',
       'BUD|BUMP BE? doubling|doubled|twinning|pairing up?',
       'NODE ~ HAVE NUM2 SIZE? BUD|BUMP? $',
       'budding in pairs|twos|doubles',
@@ -80,6 +81,7 @@ export const GROWTH: PredicateTable = [
     [
       'FRUIT|BUMP ~ just|only|all BUD|leaf|leaves',
       'just|only the? one BUD',
+      'one|single|lone|solo|solitary|individual SIZE? SIZE? BUD|BUMP at|by|per|on|in|to|each ~ NODE|LEAF',
       'one|NUM1 BUD apiece|each',
       'single|lone|solo|solitary|individual BUD|BUMP ~ NODE?',
       'singles',
@@ -153,6 +155,8 @@ export const GROWTH: PredicateTable = [
     'ask-kind',
     [
       'swollen BUMP|nodes|NODE',
+      'something|somethings|stuff|things going on|happening|occurring at|on|by|in|near ~ NODE|LEAF|TREE',
+      'what|whats ~~ growing|forming|appearing|poking|sprouting|happening|developing|emerging at|on|in|by|from ~ NODE|LEAF|TREE',
       'any|no idea|clue|thoughts|guesses ~ what ~ BUMP|thing|things|growth|growths|these|this|they|stuff',
       'not sure what they|these|it|this|those ~ be|are|is|become',
       'round|green|little|tiny|small|odd|weird|strange|funny SIZE? thing|things|blob|blobs|lumps|dots|balls ~ NODE|on|at|next|near',
@@ -171,6 +175,10 @@ export const GROWTH: PredicateTable = [
       'TREE ~ put|puts|putting|pulled|threw|got ~ leaves|clothes|coat|dress|frock|jacket|green|greenery|foliage on|out',
       '^ first|new|green|proper|tiny|some? leaves|leaf on DET? TREE',
       'leaf BUD BE? opening|opened|breaking|bursting|unfurling|swelling|popping|unfolding|fattening|swollen',
+      '^ leaf|leaves|leafed|leafout|bud DATE',
+      'popped|pushed|opened|unfurled|spread DET? ~ leaves|leaf ~ DATE|TREE?',
+      'TREE popped|opened|unfurled|spread DET? SIZE? leaves|leaf',
+      'leaves|leaf on DET? TREE until',
       'TREE BE? ADV? green at last|again|now|finally',
       'did not leaf|sprout|wake|bud',
       'took|taken until DATE ~~ leaf|leaves',
@@ -261,6 +269,7 @@ export const GROWTH: PredicateTable = [
   [
     'dormant',
     [
+      'put|tucked|putting DET? TREE|PRO to bed|sleep DATE|for|last?',
       'TREE BE ADV? DET bunch|pile|bundle|handful|collection|set|few of? sticks|twigs|stick',
       'leaves all down|off',
       'TREE bare',

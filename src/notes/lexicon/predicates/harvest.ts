@@ -20,6 +20,9 @@ export const HARVEST: PredicateTable = [
       'cleared|emptied|stripped|cleaned|picked DET? TREE of ~ FRUIT',
       'helped myself|ourselves|himself|herself|themselves to ~ NUM|FRUIT|TREE|few|some|handful|couple',
       'treated myself|ourselves|us|me to ~ NUM|FRUIT|TREE|few|some|handful|couple',
+      '^ had|ate|got NUM $',
+      'down the hatch|gullet|gurgler',
+      'NUM ~ TREE|FRUIT down the hatch|gullet',
       'came|come|back|home|returned|walked away|back|in|off|home|out? with ~ NUM|WEIGHT ~ TREE|FRUIT',
       'came|come|returned|walked away|back|in|home|off|out with ~ CONTAINER ~ TREE|FRUIT',
       'NUM|WEIGHT SIZE? FRUIT? in|home|indoors|inside from|off ~ TREE|PRO',
@@ -52,6 +55,7 @@ export const HARVEST: PredicateTable = [
       'SERVED ~ first|last|only|another|one ~ TREE|FRUIT|BREBA',
       'SERVED SIZE? SIZE? FRUIT off|from ~ TREE',
       // served
+      'FRUIT for|with|at ~ breakfast|brekkie|brekky|lunch|dinner|tea|dessert|pudding|supper|snack|brunch',
       'NUM SIZE? SIZE? TREE FRUIT? straight? ~ in|into|on|with|for|to|over|as ~ FOODISH',
       'NUM SIZE? SIZE? TREE|FRUIT for ~ HOUSE|OTHERS|neighbours|work|office|me|us|mum|mom|gran|nan|boss|tea|freezer',
       'FOODISH was|is|were|of|with|had|got|has|= ~ NUM ~ TREE|FRUIT',
