@@ -1,30 +1,19 @@
 import { dropAsides } from './asides.ts';
 import type { Setting } from './contract.ts';
 import { findDates, findVagueDates, type PlacedHit } from './dates/index.ts';
+import { type Item, makeItem } from './item.ts';
+import { intern } from './lexicon/intern.ts';
 import { mendWord } from './lexicon/vocabulary.ts';
 import { classesOf } from './lexicon/word-classes.ts';
 import { mendItems } from './mend-items.ts';
 import { joinPlaces } from './places.ts';
-import { findQuantities, type Quantity } from './quantities.ts';
+import { findQuantities } from './quantities.ts';
 import { writeSpokenMarks } from './spoken-marks.ts';
 import { tokenise } from './tokens.ts';
-import { findMentions, type Mention } from './trees/mentions.ts';
+import { findMentions } from './trees/mentions.ts';
 import { type RosterIndex, rosterIndex } from './trees/roster-index.ts';
 
-/** What clauses are made of: a word, a mark, or a phrase already understood (tree, date, quantity). */
-export interface Item {
-  readonly text: string;
-  readonly typed: string;
-  readonly classes: ReadonlySet<string>;
-  readonly start: number;
-  readonly end: number;
-  readonly type: 'word' | 'number' | 'mark' | 'tree' | 'date' | 'vague' | 'quantity';
-  readonly mention?: Mention;
-  readonly date?: PlacedHit;
-  readonly quantity?: Quantity;
-  /** How many places a list of nodes names. */
-  readonly places?: number;
-}
+export type { Item };
 
 const NO_CLASSES: ReadonlySet<string> = new Set();
 const DATE_CLASSES: ReadonlySet<string> = new Set(['DATE']);
@@ -40,18 +29,21 @@ export function readItems(text: string, setting: Setting): readonly Item[] {
 
 function readWords(text: string, setting: Setting): Item[] {
   const index = rosterIndex(setting.roster);
+  const known = meaningsTowards(index);
   return writeSpokenMarks(tokenise(text)).map(({ text: word, typed, start, end, type }) => {
     if (type === 'word') {
-      const { text: meant, classes } = meantBy(word, index);
-      return { text: meant, typed, classes, start, end, type };
+      const meant = known.get(word) ?? remember(known, word, index);
+      return makeItem('word', meant.text, typed === word ? meant.word : typed, meant.classes, start, end);
     }
     if (word.startsWith('0') && /^0+$/.test(word))
-      return { text: 'zero', typed, classes: classesOf('zero'), start, end, type: 'word' };
-    return { text: word, typed, classes: classesOf(word), start, end, type };
+      return makeItem('word', 'zero', typed, classesOf('zero'), start, end);
+    return makeItem(type, asIs(word), typed, classesOf(word), start, end);
   });
 }
 
 interface Meant {
+  readonly word: string;
+  /** The word it was mended into; itself if it was right. */
   readonly text: string;
   readonly classes: ReadonlySet<string>;
 }
@@ -60,20 +52,35 @@ interface Meant {
 const meanings = new WeakMap<RosterIndex, Map<string, Meant>>();
 const MOST_MEANINGS = 2000;
 
-function meantBy(word: string, index: RosterIndex): Meant {
+function meaningsTowards(index: RosterIndex): Map<string, Meant> {
   let known = meanings.get(index);
   if (!known) {
     known = new Map();
     meanings.set(index, known);
   }
-  const before = known.get(word);
-  if (before) return before;
+  return known;
+}
+
+function remember(known: Map<string, Meant>, spelling: string, index: RosterIndex): Meant {
+  const word = intern(spelling);
   const isName = index.strong.has(word) || index.weak.has(word);
-  const text = isName ? word : mendWord(word, index.spelling);
-  const meant = { text, classes: classesOf(text) };
+  const text = isName ? word : intern(mendWord(word, index.spelling));
+  const meant = { word, text, classes: classesOf(text) };
   if (known.size >= MOST_MEANINGS) known.clear();
   known.set(word, meant);
   return meant;
+}
+
+/** Numbers and marks met, each as one string; bounded. */
+const spellings = new Map<string, string>();
+
+function asIs(spelling: string): string {
+  const before = spellings.get(spelling);
+  if (before !== undefined) return before;
+  if (spellings.size >= MOST_MEANINGS) spellings.clear();
+  const one = intern(spelling);
+  spellings.set(one, one);
+  return one;
 }
 
 const OLD = new Set(['last', 'previous', 'old', 'older', 'prior']);
@@ -91,7 +98,7 @@ function joinOldWood(items: readonly Item[]): Item[] {
       while (j < i + 4 && OF_A_YEAR.has(items[j]?.text ?? '')) j++;
       const wood = items[j];
       if (wood && WOOD.has(wood.text) && (j > i + 1 || wood.text === 'wood' || wood.text === 'growth')) {
-        out.push({ ...item, text: 'oldwood', classes: OLD_WOOD_CLASSES, end: wood.end });
+        out.push(makeItem('word', 'oldwood', item.typed, OLD_WOOD_CLASSES, item.start, wood.end));
         i = j;
         continue;
       }
@@ -101,13 +108,15 @@ function joinOldWood(items: readonly Item[]): Item[] {
   return out;
 }
 
-function placeDates(text: string, items: readonly Item[], setting: Setting): Item[] {
-  const dates = findDates(text, { ...setting, lean: 'past' });
-  const vague = findVagueDates(text).filter(
+function placeDates(text: string, items: readonly Item[], setting: Setting): readonly Item[] {
+  const { today, hemisphere, order } = setting;
+  const dates = findDates(text, { today, hemisphere, order, lean: 'past' });
+  const allVague = findVagueDates(text);
+  if (dates.length === 0 && allVague.length === 0) return items;
+  const vague = allVague.filter(
     (hit) =>
       !dates.some((date) => date.index < hit.index + hit.length && hit.index < date.index + date.length),
   );
-  if (dates.length === 0 && vague.length === 0) return [...items];
   const oldWood = items.filter((item) => item.text === 'oldwood');
   const spans: Item[] = [
     ...dates.map((date) => spanItem(date, 'date', date)),
@@ -145,7 +154,7 @@ function spanItem(
   // A full stop after the phrase ends the sentence, not the date; that of "13.6." belongs to it.
   const dotted = /\d\.\d{1,2}\.$/.test(hit.text);
   const typed = dotted ? hit.text : hit.text.replace(/(?<![\s.,;:!?])[\s.,;:!?]+$/, '');
+  const classes = date ? DATE_CLASSES : NO_CLASSES;
   // Not the bare word, which patterns may spell out ("ripe date").
-  const span = { text: `<${type}>`, typed, start: hit.index, end: hit.index + typed.length, type };
-  return date ? { ...span, classes: DATE_CLASSES, date } : { ...span, classes: NO_CLASSES };
+  return makeItem(type, `<${type}>`, typed, classes, hit.index, hit.index + typed.length, { date });
 }

@@ -1,5 +1,5 @@
 import type { WeightUnit } from '../engine/observation.ts';
-import type { Item } from './items.ts';
+import { type Item, makeItem } from './item.ts';
 import { FRACTION_WORDS, readNumber, UNITS } from './numbers.ts';
 
 /** A number of things, or a weight. */
@@ -38,18 +38,15 @@ export function findQuantities(items: readonly Item[]): Item[] {
     if (!item) break;
     if (read) {
       const last = items[read.end - 1] ?? item;
-      out.push({
-        text: read.product ? 'npk' : read.measure ? 'measure' : 'quantity',
-        typed: items
-          .slice(i, read.end)
-          .map((each) => each.typed)
-          .join(' '),
-        classes: read.measure ? MEASURE : classesFor(read.quantity),
-        start: item.start,
-        end: last.end,
-        type: read.measure ? 'word' : 'quantity',
-        ...(read.measure ? {} : { quantity: read.quantity }),
-      });
+      const typed = items
+        .slice(i, read.end)
+        .map((each) => each.typed)
+        .join(' ');
+      out.push(
+        read.measure
+          ? makeItem('word', read.product ? 'npk' : 'measure', typed, MEASURE, item.start, last.end)
+          : makeItem('quantity', 'quantity', typed, classesFor(read.quantity), item.start, last.end, read),
+      );
       i = read.end;
     } else {
       out.push(item);

@@ -11,38 +11,142 @@ export interface Token {
   readonly type: 'word' | 'number' | 'mark';
 }
 
-/**
- * Number with its ordinal ending, word with inner apostrophes, line break, run of dots, or one other visible
- * character. Each alternative starts with a different kind of character, so there is nothing to backtrack into.
- */
-const PIECE =
-  /(?<![\p{L}\p{N}])w\/o?(?![\p{L}\p{N}])|'\d\d(?![\p{L}\p{N}])|\d+(?:[.,]\d+)*|[½¼¾⅓⅔]|[\p{L}\p{M}]+(?:'[\p{L}\p{M}]+)*'?|\n+|\.{2,}|…|[^\s\p{L}\p{M}\p{N}]/gu;
-
 /** Longest message that is read; Discord's own limit for a slash option is above what anybody types here. */
 export const LONGEST_MESSAGE = 2000;
 
+/** Words, numbers, runs of line breaks or of dots, and any other visible character alone; one pass, letter by letter. */
 export function tokenise(text: string): Token[] {
   const plain = straighten(text);
   const tokens: Token[] = [];
-  for (const match of plain.matchAll(PIECE)) {
-    const typed = match[0];
-    const start = match.index;
-    const end = start + typed.length;
-    if (typed === 'w/' || typed === 'w/o') {
-      tokens.push({ text: typed === 'w/' ? 'with' : 'without', typed, start, end, type: 'word' });
-    } else if (typed.length === 3 && /^'\d\d$/.test(typed)) {
-      // '25: the year.
-      tokens.push({ text: `20${typed.slice(1)}`, typed, start, end, type: 'number' });
-    } else if (/^[\d½¼¾⅓⅔]/u.test(typed)) {
-      tokens.push({ text: typed, typed, start, end, type: 'number' });
-    } else if (/^[\p{L}\p{M}]/u.test(typed)) {
-      pushWord(tokens, typed, start, end);
-    } else if (typed === "'" && plain.slice(start, start + 3) === "'em") {
-    } else {
-      tokens.push({ text: typed, typed, start, end, type: 'mark' });
-    }
+  for (let start = 0; start < plain.length; ) {
+    const kind = kindAt(plain, start);
+    const end = endOf(plain, start, kind);
+    if (kind !== SPACE) pushPiece(tokens, plain, start, end, kind);
+    start = end;
   }
   return tokens;
+}
+
+type CharKind = typeof SPACE | typeof LETTER | typeof DIGIT | typeof FRACTION | typeof SIGN;
+const SPACE = 0;
+const LETTER = 1;
+const DIGIT = 2;
+/** ½ and its like, each a number by itself. */
+const FRACTION = 3;
+const SIGN = 4;
+
+/** Kinds of the ASCII characters by their code. */
+const ASCII_KINDS: readonly CharKind[] = Array.from({ length: 128 }, (_, code) =>
+  kindOfChar(String.fromCharCode(code)),
+);
+
+function kindOfChar(char: string): CharKind {
+  if (/[\p{L}\p{M}]/u.test(char)) return LETTER;
+  if (/[0-9]/.test(char)) return DIGIT;
+  if (/[½¼¾⅓⅔]/.test(char)) return FRACTION;
+  // Numbers of other kinds ("²", "Ⅷ") are passed over like spaces.
+  return /[\s\p{N}]/u.test(char) && char !== '\n' ? SPACE : SIGN;
+}
+
+function kindAt(plain: string, at: number): CharKind {
+  const code = plain.codePointAt(at);
+  if (code === undefined) return SPACE;
+  return ASCII_KINDS[code] ?? kindOfChar(String.fromCodePoint(code));
+}
+
+/** Where the piece ends that begins at `start` with a character of `kind`. */
+function endOf(plain: string, start: number, kind: CharKind): number {
+  switch (kind) {
+    case LETTER:
+      return isWith(plain, start) ? endOfWith(plain, start) : endOfWord(plain, start);
+    case DIGIT:
+      return endOfNumber(plain, start);
+    case SIGN:
+      return endOfSign(plain, start);
+    default:
+      return nextChar(plain, start);
+  }
+}
+
+function nextChar(plain: string, at: number): number {
+  return (plain.codePointAt(at) ?? 0) > 0xffff ? at + 2 : at + 1;
+}
+
+/** Letters, with apostrophes between them and perhaps one behind. */
+function endOfWord(plain: string, start: number): number {
+  let end = start;
+  for (;;) {
+    while (kindAt(plain, end) === LETTER) end = nextChar(plain, end);
+    if (plain[end] !== "'") return end;
+    end++;
+    if (kindAt(plain, end) !== LETTER) return end;
+  }
+}
+
+/** Digits, with dots and commas between them. */
+function endOfNumber(plain: string, start: number): number {
+  let end = start + 1;
+  for (;;) {
+    while (kindAt(plain, end) === DIGIT) end++;
+    const sign = plain[end];
+    if ((sign !== '.' && sign !== ',') || kindAt(plain, end + 1) !== DIGIT) return end;
+    end++;
+  }
+}
+
+function endOfSign(plain: string, start: number): number {
+  const sign = plain[start];
+  if (sign === "'") return isShortYear(plain, start) ? start + 3 : start + 1;
+  if (sign !== '\n' && sign !== '.') return nextChar(plain, start);
+  let end = start + 1;
+  while (plain[end] === sign) end++;
+  return end;
+}
+
+/** '25. */
+function isShortYear(plain: string, start: number): boolean {
+  return (
+    kindAt(plain, start + 1) === DIGIT &&
+    kindAt(plain, start + 2) === DIGIT &&
+    !isAlphanumeric(plain, start + 3)
+  );
+}
+
+/** "w/" and "w/o". */
+function isWith(plain: string, start: number): boolean {
+  if (plain[start] !== 'w' || plain[start + 1] !== '/' || isAlphanumericBefore(plain, start)) return false;
+  return !isAlphanumeric(plain, endOfWith(plain, start));
+}
+
+function endOfWith(plain: string, start: number): number {
+  return plain[start + 2] === 'o' ? start + 3 : start + 2;
+}
+
+const ALPHANUMERIC = /[\p{L}\p{N}]/u;
+
+function isAlphanumeric(plain: string, at: number): boolean {
+  const code = plain.codePointAt(at);
+  return code !== undefined && ALPHANUMERIC.test(String.fromCodePoint(code));
+}
+
+function isAlphanumericBefore(plain: string, at: number): boolean {
+  const code = plain.charCodeAt(at - 1);
+  return isAlphanumeric(plain, code >= 0xdc00 && code < 0xe000 ? at - 2 : at - 1);
+}
+
+function pushPiece(tokens: Token[], plain: string, start: number, end: number, kind: CharKind): void {
+  const typed = plain.slice(start, end);
+  if (kind === LETTER) {
+    if (typed === 'w/' || typed === 'w/o')
+      tokens.push({ text: typed === 'w/' ? 'with' : 'without', typed, start, end, type: 'word' });
+    else pushWord(tokens, typed, start, end);
+  } else if (kind === SIGN) {
+    // '25: the year.
+    if (typed.length === 3 && typed.startsWith("'"))
+      tokens.push({ text: `20${typed.slice(1)}`, typed, start, end, type: 'number' });
+    else if (typed !== "'" || !plain.startsWith("'em", start))
+      tokens.push({ text: typed, typed, start, end, type: 'mark' });
+  } else tokens.push({ text: typed, typed, start, end, type: 'number' });
 }
 
 function pushWord(tokens: Token[], typed: string, start: number, end: number): void {
@@ -50,6 +154,10 @@ function pushWord(tokens: Token[], typed: string, start: number, end: number): v
   const expanded = expand(word);
   if (expanded) {
     for (const text of expanded) tokens.push({ text, typed: word, start, end, type: 'word' });
+    return;
+  }
+  if (!word.includes("'")) {
+    tokens.push({ text: word, typed: word, start, end, type: 'word' });
     return;
   }
   const ending = /^(.+)'(s|d|ll|re|ve|m)$/.exec(word);

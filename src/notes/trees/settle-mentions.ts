@@ -1,4 +1,4 @@
-import type { Item } from '../items.ts';
+import { type Item, makeItem } from '../item.ts';
 import { wordSet } from '../lexicon/word-set.ts';
 import { GENERIC } from './described.ts';
 import type { Found } from './named-at.ts';
@@ -136,19 +136,16 @@ function replaceWords(items: readonly Item[], mentions: readonly Settled[]): Ite
     if (!item) break;
     if (mention && i === mention.at) {
       const last = items[mention.end - 1] ?? item;
-      if (!mention.topic)
-        out.push({
-          text: 'tree',
-          typed: items
-            .slice(mention.at, mention.end)
-            .map((each) => each.typed)
-            .join(' '),
-          classes: TREE_CLASSES,
-          start: item.start,
-          end: last.end,
-          type: 'tree',
-          mention: { ids: mention.ids, all: mention.all },
-        });
+      if (!mention.topic) {
+        const typed = items
+          .slice(mention.at, mention.end)
+          .map((each) => each.typed)
+          .join(' ');
+        const { ids, all } = mention;
+        out.push(
+          makeItem('tree', 'tree', typed, TREE_CLASSES, item.start, last.end, { mention: { ids, all } }),
+        );
+      }
       i = mention.end;
       m++;
     } else {
