@@ -1,9 +1,9 @@
-import type { Item } from './items.ts';
+import type { Item } from './item.ts';
 
 /** One element of a pattern; see `lexicon/predicates/` for the notation. */
 interface Element {
-  readonly words: ReadonlySet<string>;
-  readonly classes: readonly string[];
+  /** Number of its words and classes among those of the table. */
+  readonly slot: number;
   readonly optional: boolean;
   /** Most items of anything that it may stand for; 0 for an ordinary element. */
   readonly gap: number;
@@ -17,8 +17,9 @@ interface Pattern<K extends string> {
   readonly elements: readonly Element[];
   /** Place in the table, for ties. */
   readonly rank: number;
-  /** Fewest items it takes. */
-  readonly shortest: number;
+  /** How far before the item it is filed under it may begin: at least and at most, in items. */
+  readonly near: number;
+  readonly far: number;
 }
 
 /** A pattern found in a clause. */
@@ -29,149 +30,146 @@ export interface Match<K extends string> {
   readonly rank: number;
 }
 
-function compile<K extends string>(source: string, kind: K, rank: number): Pattern<K> {
-  const elements = source
-    .split(' ')
-    .filter((part) => part !== '')
-    .map(compileElement);
-  const shortest = elements.filter(
-    (element) => !element.optional && element.gap === 0 && element.edge === null,
-  ).length;
-  return { kind, rank, elements, shortest };
+/** What one word is to a table. */
+interface Role<K extends string> {
+  /** A bit for each slot the word fits. */
+  readonly slots: Uint32Array;
+  /** The patterns filed under it. */
+  readonly patterns: readonly Pattern<K>[];
 }
 
-const NO_ELEMENT: Element = {
-  words: new Set(),
-  classes: [],
-  optional: false,
-  gap: 0,
-  edge: null,
-  any: false,
-};
-
-function compileElement(part: string): Element {
-  const plain = NO_ELEMENT;
-  if (part === '_') return { ...plain, any: true };
-  if (part === '~') return { ...plain, gap: 3 };
-  if (part === '~~') return { ...plain, gap: 7 };
-  if (part === '^' || part === '$') return { ...plain, edge: part };
-  const optional = part.endsWith('?');
-  const options = (optional ? part.slice(0, -1) : part)
-    .split('|')
-    .filter((option) => option !== '' && option !== '$');
-  return {
-    ...plain,
-    optional,
-    words: new Set(options.filter((option) => !isClass(option))),
-    classes: options.filter(isClass),
-  };
-}
-
-function isClass(option: string): boolean {
-  return /^[A-Z][A-Z0-9]*$/.test(option);
-}
-
-/** Patterns by a word or a class that they cannot do without. */
-interface Shelf<K extends string> {
-  readonly byWord: Map<string, Pattern<K>[]>;
-  readonly byClass: Map<string, Pattern<K>[]>;
-}
-
-/** The patterns that one word or class may begin, filed under what must follow. */
-interface Start<K extends string> {
-  /** What must stand right behind. */
-  readonly next: Shelf<K>;
-  /** What must stand somewhere behind. */
-  readonly later: Shelf<K>;
-  readonly others: Pattern<K>[];
-}
-
-/** The patterns of a table, filed under what they may begin with. */
+/**
+ * The patterns of a table. Each is filed under one element that it cannot do without, the one whose words the fewest
+ * patterns ask for; only where an item fits that element the pattern is tried. Whether an item fits an element is one
+ * bit, looked up once for each word met.
+ */
 export interface PatternIndex<K extends string> {
-  readonly byWord: ReadonlyMap<string, Start<K>>;
-  readonly byClass: ReadonlyMap<string, Start<K>>;
-  /** `byClass` for each set of classes met: words share few sets, and most of their classes begin nothing. */
-  readonly byClasses: WeakMap<ReadonlySet<string>, readonly Start<K>[]>;
+  readonly slots: number;
+  /** Slots by a word or the name of a class. */
+  readonly slotsOf: ReadonlyMap<string, readonly number[]>;
+  readonly filed: ReadonlyMap<number, readonly Pattern<K>[]>;
+  /** Roles of the words met. */
+  readonly roles: WeakMap<ReadonlySet<string>, Map<string, Role<K>>>;
 }
+
+const NO_SLOT = -1;
+const PLAIN: Element = { slot: NO_SLOT, optional: false, gap: 0, edge: null, any: false };
 
 export function compileTable<K extends string>(
   table: readonly (readonly [kind: K, sources: readonly string[]])[],
 ): PatternIndex<K> {
-  const byWord = new Map<string, Start<K>>();
-  const byClass = new Map<string, Start<K>>();
-  let rank = 0;
-  for (const [kind, sources] of table) {
-    for (const source of sources) {
-      const pattern = compile(source, kind, rank++);
-      for (const e of leading(pattern.elements)) {
-        const { words, classes } = pattern.elements[e] ?? NO_ELEMENT;
-        for (const word of words) file(startOf(byWord, word), pattern, e);
-        for (const name of classes) file(startOf(byClass, name), pattern, e);
-      }
-    }
+  const slots = new Map<string, number>();
+  const sources = table.flatMap(([kind, lines]) => lines.map((source) => ({ kind, source })));
+  const parsed = sources.map(({ kind, source }) => ({ kind, source, elements: parse(source, slots) }));
+  const demand = countDemand([...slots.keys()], parsed);
+  const filed = new Map<number, Pattern<K>[]>();
+  parsed.forEach(({ kind, source, elements }, rank) => {
+    const key = rarest(elements, demand);
+    if (!key) throw new Error(`a pattern needs a word it cannot do without: ${source}`);
+    push(filed, key.slot, { kind, elements, rank, ...distanceTo(elements, key) });
+  });
+  const slotsOf = new Map<string, number[]>();
+  for (const [options, slot] of slots) for (const option of options.split('|')) push(slotsOf, option, slot);
+  return { slots: slots.size, slotsOf, filed, roles: new WeakMap() };
+}
+
+function parse(source: string, slots: Map<string, number>): Element[] {
+  return source
+    .split(' ')
+    .filter((part) => part !== '')
+    .map((part) => parseElement(part, slots));
+}
+
+function parseElement(part: string, slots: Map<string, number>): Element {
+  if (part === '_') return { ...PLAIN, any: true };
+  if (part === '~') return { ...PLAIN, gap: 3 };
+  if (part === '~~') return { ...PLAIN, gap: 7 };
+  if (part === '^' || part === '$') return { ...PLAIN, edge: part };
+  const optional = part.endsWith('?');
+  const options = (optional ? part.slice(0, -1) : part)
+    .split('|')
+    .filter((option) => option !== '' && option !== '$')
+    .join('|');
+  const slot = slots.get(options) ?? slots.size;
+  slots.set(options, slot);
+  return { ...PLAIN, slot, optional };
+}
+
+/** For each slot, how many elements ask for the most asked of its words and classes. */
+function countDemand(
+  slots: readonly string[],
+  patterns: readonly { readonly elements: readonly Element[] }[],
+): number[] {
+  const asked = new Map<string, number>();
+  for (const { elements } of patterns) {
+    for (const { slot } of elements)
+      for (const option of slots[slot]?.split('|') ?? []) asked.set(option, (asked.get(option) ?? 0) + 1);
   }
-  return { byWord, byClass, byClasses: new WeakMap() };
+  return slots.map((options) => Math.max(...options.split('|').map((option) => asked.get(option) ?? 0)));
 }
 
-function startOf<K extends string>(map: Map<string, Start<K>>, key: string): Start<K> {
-  const known = map.get(key);
-  if (known) return known;
-  const start: Start<K> = {
-    next: { byWord: new Map(), byClass: new Map() },
-    later: { byWord: new Map(), byClass: new Map() },
-    others: [],
-  };
-  map.set(key, start);
-  return start;
+/** The least asked for of the elements that stand for exactly one item of their own words and classes. */
+function rarest(elements: readonly Element[], demand: readonly number[]): Element | undefined {
+  const askedFor = ({ slot }: Element): number => demand[slot] ?? 0;
+  return elements
+    .filter(({ slot, optional }) => slot !== NO_SLOT && !optional)
+    .sort((a, b) => askedFor(a) - askedFor(b))[0];
 }
 
-/** Files a pattern whose element `e` has the first item, under the next element that must have one. */
-function file<K extends string>(start: Start<K>, pattern: Pattern<K>, e: number): void {
-  const { elements } = pattern;
-  const f = elements.findIndex((element, k) => k > e && isFirm(element));
-  const needed = elements[f];
-  // After a gap the first item may be passed over, and then what follows it tells nothing.
-  if (!needed || elements.slice(0, e).some((element) => element.gap > 0)) {
-    if (start.others.at(-1) !== pattern) start.others.push(pattern);
-    return;
+function distanceTo(elements: readonly Element[], key: Element): { near: number; far: number } {
+  let near = 0;
+  let far = 0;
+  for (const { gap, edge, optional } of elements.slice(0, elements.indexOf(key))) {
+    if (edge !== null) continue;
+    if (gap === 0 && !optional) near++;
+    far += gap === 0 ? 1 : gap;
   }
-  const { byWord, byClass } = f === e + 1 ? start.next : start.later;
-  for (const word of needed.words) push(byWord, word, pattern);
-  for (const name of needed.classes) push(byClass, name, pattern);
+  return { near, far };
 }
 
-/** It stands for exactly one item of its own words and classes. */
-function isFirm({ optional, gap, edge, any }: Element): boolean {
-  return !optional && gap === 0 && edge === null && !any;
-}
-
-/** Which elements a pattern may begin with: its optional ones up to and with the first that is not. */
-function leading(elements: readonly Element[]): number[] {
-  const found: number[] = [];
-  for (let e = 0; e < elements.length; e++) {
-    const element = elements[e];
-    if (!element || element.edge !== null || element.gap > 0) continue;
-    found.push(e);
-    if (!element.optional) break;
-  }
-  return found;
-}
-
-function push<T>(map: Map<string, T[]>, key: string, value: T): void {
+function push<A, T>(map: Map<A, T[]>, key: A, value: T): void {
   const at = map.get(key);
-  if (!at) map.set(key, [value]);
-  else if (at.at(-1) !== value) at.push(value);
+  if (at) at.push(value);
+  else map.set(key, [value]);
 }
 
-/** Every pattern that begins at each item of a clause; the longest first, then in the table's order. */
+/** Words are bounded, since members' are not. */
+const MOST_ROLES = 2000;
+
+function roleOf<K extends string>({ text, classes }: Item, index: PatternIndex<K>): Role<K> {
+  let known = index.roles.get(classes);
+  if (!known) {
+    known = new Map();
+    index.roles.set(classes, known);
+  }
+  const before = known.get(text);
+  if (before) return before;
+  const role = findRole(text, classes, index);
+  if (known.size >= MOST_ROLES) known.clear();
+  known.set(text, role);
+  return role;
+}
+
+function findRole<K extends string>(
+  text: string,
+  classes: ReadonlySet<string>,
+  { slots, slotsOf, filed }: PatternIndex<K>,
+): Role<K> {
+  const fitting = new Set([text, ...classes].flatMap((option) => slotsOf.get(option) ?? []));
+  const bits = new Uint32Array(Math.ceil(slots / 32));
+  for (const slot of fitting) bits[slot >>> 5] = (bits[slot >>> 5] ?? 0) | (1 << (slot & 31));
+  return { slots: bits, patterns: [...fitting].flatMap((slot) => filed.get(slot) ?? []) };
+}
+
+/** Every pattern that stands in a clause; the longest first, then in the table's order. */
 export function findMatches<K extends string>(items: readonly Item[], index: PatternIndex<K>): Match<K>[] {
+  const roles = items.map((item) => roleOf(item, index));
   const matches: Match<K>[] = [];
-  for (let i = 0; i < items.length; i++) {
-    const item = items[i];
-    if (!item) continue;
-    const start = index.byWord.get(item.text);
-    if (start) tryStart(start, items, i, matches);
-    for (const each of startsOfClasses(item.classes, index)) tryStart(each, items, i, matches);
+  for (let j = 0; j < roles.length; j++) {
+    for (const pattern of roles[j]?.patterns ?? []) {
+      for (let i = Math.max(0, j - pattern.far); i <= j - pattern.near; i++)
+        tryAt(pattern, roles, i, matches);
+    }
   }
   if (matches.length < 2) return matches;
   return matches.sort(
@@ -179,89 +177,47 @@ export function findMatches<K extends string>(items: readonly Item[], index: Pat
   );
 }
 
-function startsOfClasses<K extends string>(
-  classes: ReadonlySet<string>,
-  index: PatternIndex<K>,
-): readonly Start<K>[] {
-  const known = index.byClasses.get(classes);
-  if (known) return known;
-  const starts = [...classes].flatMap((name) => index.byClass.get(name) ?? []);
-  index.byClasses.set(classes, starts);
-  return starts;
-}
+/** What a match that fails has left behind is nothing, so that the next may use it. */
+let spare: number[] = [];
 
-function tryStart<K extends string>(
-  start: Start<K>,
-  items: readonly Item[],
+function tryAt<K extends string>(
+  { kind, elements, rank }: Pattern<K>,
+  roles: readonly Role<K>[],
   i: number,
   into: Match<K>[],
 ): void {
-  tryAll(start.others, items, i, into);
-  tryShelf(start.next, items[i + 1], items, i, into);
-  if (start.later.byWord.size === 0 && start.later.byClass.size === 0) return;
-  for (let j = i + 1; j < items.length; j++) tryShelf(start.later, items[j], items, i, into);
-}
-
-function tryShelf<K extends string>(
-  shelf: Shelf<K>,
-  needed: Item | undefined,
-  items: readonly Item[],
-  i: number,
-  into: Match<K>[],
-): void {
-  if (!needed) return;
-  tryAll(shelf.byWord.get(needed.text), items, i, into);
-  if (shelf.byClass.size === 0) return;
-  for (const name of needed.classes) tryAll(shelf.byClass.get(name), items, i, into);
-}
-
-function tryAll<K extends string>(
-  patterns: readonly Pattern<K>[] | undefined,
-  items: readonly Item[],
-  i: number,
-  into: Match<K>[],
-): void {
-  if (!patterns) return;
-  const left = items.length - i;
-  // A match that fails leaves nothing behind in it.
-  let at: number[] = [];
-  for (const pattern of patterns) {
-    if (pattern.shortest > left || !matchFrom(pattern.elements, 0, items, i, at)) continue;
-    into.push({ kind: pattern.kind, at, rank: pattern.rank });
-    at = [];
-  }
+  if (!matchFrom(elements, 0, roles, i, spare)) return;
+  into.push({ kind, at: spare, rank });
+  spare = [];
 }
 
 /** Depth is bounded by the pattern's length, and gaps by 7 items, so the work is too. */
-function matchFrom(
+function matchFrom<K extends string>(
   elements: readonly Element[],
   e: number,
-  items: readonly Item[],
+  roles: readonly Role<K>[],
   i: number,
   at: number[],
 ): boolean {
   const element = elements[e];
   if (!element) return true;
-  if (element.edge === '^') return i === 0 && matchFrom(elements, e + 1, items, i, at);
-  if (element.edge === '$') return i >= items.length && matchFrom(elements, e + 1, items, i, at);
+  if (element.edge === '^') return i === 0 && matchFrom(elements, e + 1, roles, i, at);
+  if (element.edge === '$') return i >= roles.length && matchFrom(elements, e + 1, roles, i, at);
   if (element.gap > 0) {
-    for (let skip = 0; skip <= element.gap && i + skip <= items.length; skip++) {
-      if (matchFrom(elements, e + 1, items, i + skip, at)) return true;
+    for (let skip = 0; skip <= element.gap && i + skip <= roles.length; skip++) {
+      if (matchFrom(elements, e + 1, roles, i + skip, at)) return true;
     }
     return false;
   }
-  const item = items[i];
-  if (item && fits(element, item)) {
+  const role = roles[i];
+  if (role && (element.any || fits(role, element.slot))) {
     at.push(i);
-    if (matchFrom(elements, e + 1, items, i + 1, at)) return true;
+    if (matchFrom(elements, e + 1, roles, i + 1, at)) return true;
     at.pop();
   }
-  return element.optional && matchFrom(elements, e + 1, items, i, at);
+  return element.optional && matchFrom(elements, e + 1, roles, i, at);
 }
 
-function fits(element: Element, item: Item): boolean {
-  if (element.any) return true;
-  if (element.words.has(item.text)) return true;
-  for (const name of element.classes) if (item.classes.has(name)) return true;
-  return false;
+function fits({ slots }: Role<string>, slot: number): boolean {
+  return (((slots[slot >>> 5] ?? 0) >>> (slot & 31)) & 1) === 1;
 }
