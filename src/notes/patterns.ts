@@ -2,25 +2,31 @@ import type { Item } from './item.ts';
 
 /** One element of a pattern; see `lexicon/predicates/` for the notation. */
 interface Element {
-  /** Number of its words and classes among those of the table. */
+  /** Number of its words and classes among those of the table; −1 if it has none of its own. */
   readonly slot: number;
   readonly optional: boolean;
   /** Most items of anything that it may stand for; 0 for an ordinary element. */
   readonly gap: number;
-  readonly edge: '^' | '$' | null;
-  /** Any one item. */
-  readonly any: boolean;
+  readonly code: number;
 }
 
-interface Pattern<K extends string> {
-  readonly kind: K;
-  readonly elements: readonly Element[];
-  /** Place in the table, for ties. */
-  readonly rank: number;
-  /** How far before the item it is filed under it may begin: at least and at most, in items. */
-  readonly near: number;
-  readonly far: number;
-}
+/*
+ * Compiled patterns lie one behind the other in one array of small numbers, since following pointers through some ten
+ * thousand objects costs more than the matching itself. A pattern is its rank, how far before the item it is filed
+ * under it may begin (at least and at most), and its elements: the slot of one that must stand there, the slot with
+ * OPTIONAL added, or one of these.
+ */
+const RANK = 0;
+const NEAR = 1;
+const FAR = 2;
+const FIRST_ELEMENT = 3;
+const END = -1;
+const ANY = -2;
+const CLAUSE_START = -3;
+const CLAUSE_END = -4;
+/** And below: a gap of at most `GAP − code` items. */
+const GAP = -8;
+const OPTIONAL = 0x4000;
 
 /** A pattern found in a clause. */
 export interface Match<K extends string> {
@@ -31,11 +37,11 @@ export interface Match<K extends string> {
 }
 
 /** What one word is to a table. */
-interface Role<K extends string> {
+interface Role {
   /** A bit for each slot the word fits. */
   readonly slots: Uint32Array;
-  /** The patterns filed under it. */
-  readonly patterns: readonly Pattern<K>[];
+  /** Where the patterns filed under it begin. */
+  readonly patterns: readonly number[];
 }
 
 /**
@@ -44,33 +50,45 @@ interface Role<K extends string> {
  * bit, looked up once for each word met.
  */
 export interface PatternIndex<K extends string> {
+  readonly code: Int16Array;
+  /** By rank. */
+  readonly kinds: readonly K[];
   readonly slots: number;
   /** Slots by a word or the name of a class. */
   readonly slotsOf: ReadonlyMap<string, readonly number[]>;
-  readonly filed: ReadonlyMap<number, readonly Pattern<K>[]>;
+  /** Where the patterns filed under a slot begin. */
+  readonly filed: ReadonlyMap<number, readonly number[]>;
   /** Roles of the words met. */
-  readonly roles: WeakMap<ReadonlySet<string>, Map<string, Role<K>>>;
+  readonly roles: WeakMap<ReadonlySet<string>, Map<string, Role>>;
 }
 
 const NO_SLOT = -1;
-const PLAIN: Element = { slot: NO_SLOT, optional: false, gap: 0, edge: null, any: false };
 
 export function compileTable<K extends string>(
   table: readonly (readonly [kind: K, sources: readonly string[]])[],
 ): PatternIndex<K> {
   const slots = new Map<string, number>();
   const sources = table.flatMap(([kind, lines]) => lines.map((source) => ({ kind, source })));
-  const parsed = sources.map(({ kind, source }) => ({ kind, source, elements: parse(source, slots) }));
+  const parsed = sources.map(({ source }) => parse(source, slots));
   const demand = countDemand([...slots.keys()], parsed);
-  const filed = new Map<number, Pattern<K>[]>();
-  parsed.forEach(({ kind, source, elements }, rank) => {
+  const code: number[] = [];
+  const filed = new Map<number, number[]>();
+  parsed.forEach((elements, rank) => {
     const key = rarest(elements, demand);
-    if (!key) throw new Error(`a pattern needs a word it cannot do without: ${source}`);
-    push(filed, key.slot, { kind, elements, rank, ...distanceTo(elements, key) });
+    if (!key) throw new Error(`a pattern needs a word it cannot do without: ${sources[rank]?.source}`);
+    push(filed, key.slot, code.length);
+    code.push(rank, ...distanceTo(elements, key), ...elements.map((element) => element.code), END);
   });
   const slotsOf = new Map<string, number[]>();
   for (const [options, slot] of slots) for (const option of options.split('|')) push(slotsOf, option, slot);
-  return { slots: slots.size, slotsOf, filed, roles: new WeakMap() };
+  return {
+    code: Int16Array.from(code),
+    kinds: sources.map(({ kind }) => kind),
+    slots: slots.size,
+    slotsOf,
+    filed,
+    roles: new WeakMap(),
+  };
 }
 
 function parse(source: string, slots: Map<string, number>): Element[] {
@@ -81,10 +99,13 @@ function parse(source: string, slots: Map<string, number>): Element[] {
 }
 
 function parseElement(part: string, slots: Map<string, number>): Element {
-  if (part === '_') return { ...PLAIN, any: true };
-  if (part === '~') return { ...PLAIN, gap: 3 };
-  if (part === '~~') return { ...PLAIN, gap: 7 };
-  if (part === '^' || part === '$') return { ...PLAIN, edge: part };
+  if (part === '_') return { slot: NO_SLOT, optional: false, gap: 0, code: ANY };
+  if (part === '~' || part === '~~') {
+    const gap = part === '~' ? 3 : 7;
+    return { slot: NO_SLOT, optional: true, gap, code: GAP - gap };
+  }
+  if (part === '^' || part === '$')
+    return { slot: NO_SLOT, optional: true, gap: 0, code: part === '^' ? CLAUSE_START : CLAUSE_END };
   const optional = part.endsWith('?');
   const options = (optional ? part.slice(0, -1) : part)
     .split('|')
@@ -92,19 +113,14 @@ function parseElement(part: string, slots: Map<string, number>): Element {
     .join('|');
   const slot = slots.get(options) ?? slots.size;
   slots.set(options, slot);
-  return { ...PLAIN, slot, optional };
+  return { slot, optional, gap: 0, code: optional ? slot + OPTIONAL : slot };
 }
 
 /** For each slot, how many elements ask for the most asked of its words and classes. */
-function countDemand(
-  slots: readonly string[],
-  patterns: readonly { readonly elements: readonly Element[] }[],
-): number[] {
+function countDemand(slots: readonly string[], patterns: readonly (readonly Element[])[]): number[] {
   const asked = new Map<string, number>();
-  for (const { elements } of patterns) {
-    for (const { slot } of elements)
-      for (const option of slots[slot]?.split('|') ?? []) asked.set(option, (asked.get(option) ?? 0) + 1);
-  }
+  for (const { slot } of patterns.flat())
+    for (const option of slots[slot]?.split('|') ?? []) asked.set(option, (asked.get(option) ?? 0) + 1);
   return slots.map((options) => Math.max(...options.split('|').map((option) => asked.get(option) ?? 0)));
 }
 
@@ -116,15 +132,12 @@ function rarest(elements: readonly Element[], demand: readonly number[]): Elemen
     .sort((a, b) => askedFor(a) - askedFor(b))[0];
 }
 
-function distanceTo(elements: readonly Element[], key: Element): { near: number; far: number } {
-  let near = 0;
-  let far = 0;
-  for (const { gap, edge, optional } of elements.slice(0, elements.indexOf(key))) {
-    if (edge !== null) continue;
-    if (gap === 0 && !optional) near++;
-    far += gap === 0 ? 1 : gap;
-  }
-  return { near, far };
+/** How many items may stand before an element: at least and at most. */
+function distanceTo(elements: readonly Element[], key: Element): [near: number, far: number] {
+  const before = elements.slice(0, elements.indexOf(key));
+  const near = before.filter(({ optional }) => !optional).length;
+  const far = before.reduce((sum, { slot, gap, code }) => sum + (slot >= 0 || code === ANY ? 1 : gap), 0);
+  return [near, far];
 }
 
 function push<A, T>(map: Map<A, T[]>, key: A, value: T): void {
@@ -136,7 +149,7 @@ function push<A, T>(map: Map<A, T[]>, key: A, value: T): void {
 /** Words are bounded, since members' are not. */
 const MOST_ROLES = 2000;
 
-function roleOf<K extends string>({ text, classes }: Item, index: PatternIndex<K>): Role<K> {
+function roleOf({ text, classes }: Item, index: PatternIndex<string>): Role {
   let known = index.roles.get(classes);
   if (!known) {
     known = new Map();
@@ -150,11 +163,11 @@ function roleOf<K extends string>({ text, classes }: Item, index: PatternIndex<K
   return role;
 }
 
-function findRole<K extends string>(
+function findRole(
   text: string,
   classes: ReadonlySet<string>,
-  { slots, slotsOf, filed }: PatternIndex<K>,
-): Role<K> {
+  { slots, slotsOf, filed }: PatternIndex<string>,
+): Role {
   const fitting = new Set([text, ...classes].flatMap((option) => slotsOf.get(option) ?? []));
   const bits = new Uint32Array(Math.ceil(slots / 32));
   for (const slot of fitting) bits[slot >>> 5] = (bits[slot >>> 5] ?? 0) | (1 << (slot & 31));
@@ -163,12 +176,23 @@ function findRole<K extends string>(
 
 /** Every pattern that stands in a clause; the longest first, then in the table's order. */
 export function findMatches<K extends string>(items: readonly Item[], index: PatternIndex<K>): Match<K>[] {
+  const { code, kinds } = index;
   const roles = items.map((item) => roleOf(item, index));
   const matches: Match<K>[] = [];
+  // A match that fails leaves nothing behind in it.
+  let at: number[] = [];
   for (let j = 0; j < roles.length; j++) {
-    for (const pattern of roles[j]?.patterns ?? []) {
-      for (let i = Math.max(0, j - pattern.far); i <= j - pattern.near; i++)
-        tryAt(pattern, roles, i, matches);
+    const patterns = roles[j]?.patterns ?? [];
+    for (let k = 0; k < patterns.length; k++) {
+      const start = patterns[k] ?? 0;
+      const last = j - (code[start + NEAR] ?? 0);
+      for (let i = Math.max(0, j - (code[start + FAR] ?? 0)); i <= last; i++) {
+        if (!matchFrom(code, start + FIRST_ELEMENT, roles, i, at)) continue;
+        const rank = code[start + RANK] ?? 0;
+        const kind = kinds[rank];
+        if (kind !== undefined) matches.push({ kind, at, rank });
+        at = [];
+      }
     }
   }
   if (matches.length < 2) return matches;
@@ -177,47 +201,48 @@ export function findMatches<K extends string>(items: readonly Item[], index: Pat
   );
 }
 
-/** What a match that fails has left behind is nothing, so that the next may use it. */
-let spare: number[] = [];
-
-function tryAt<K extends string>(
-  { kind, elements, rank }: Pattern<K>,
-  roles: readonly Role<K>[],
-  i: number,
-  into: Match<K>[],
-): void {
-  if (!matchFrom(elements, 0, roles, i, spare)) return;
-  into.push({ kind, at: spare, rank });
-  spare = [];
+/** Depth is bounded by the pattern's length, and gaps by 7 items, so the work is too. */
+function matchFrom(code: Int16Array, e: number, roles: readonly Role[], i: number, at: number[]): boolean {
+  const element = code[e] ?? END;
+  if (element < 0) return matchMark(element, code, e, roles, i, at);
+  const role = roles[i];
+  if (role && fits(role, element & ~OPTIONAL)) {
+    at.push(i);
+    if (matchFrom(code, e + 1, roles, i + 1, at)) return true;
+    at.pop();
+  }
+  return element >= OPTIONAL && matchFrom(code, e + 1, roles, i, at);
 }
 
-/** Depth is bounded by the pattern's length, and gaps by 7 items, so the work is too. */
-function matchFrom<K extends string>(
-  elements: readonly Element[],
+function matchMark(
+  mark: number,
+  code: Int16Array,
   e: number,
-  roles: readonly Role<K>[],
+  roles: readonly Role[],
   i: number,
   at: number[],
 ): boolean {
-  const element = elements[e];
-  if (!element) return true;
-  if (element.edge === '^') return i === 0 && matchFrom(elements, e + 1, roles, i, at);
-  if (element.edge === '$') return i >= roles.length && matchFrom(elements, e + 1, roles, i, at);
-  if (element.gap > 0) {
-    for (let skip = 0; skip <= element.gap && i + skip <= roles.length; skip++) {
-      if (matchFrom(elements, e + 1, roles, i + skip, at)) return true;
-    }
-    return false;
+  switch (mark) {
+    case END:
+      return true;
+    case CLAUSE_START:
+      return i === 0 && matchFrom(code, e + 1, roles, i, at);
+    case CLAUSE_END:
+      return i >= roles.length && matchFrom(code, e + 1, roles, i, at);
+    case ANY:
+      if (i >= roles.length) return false;
+      at.push(i);
+      if (matchFrom(code, e + 1, roles, i + 1, at)) return true;
+      at.pop();
+      return false;
+    default:
+      for (let skip = 0; skip <= GAP - mark && i + skip <= roles.length; skip++) {
+        if (matchFrom(code, e + 1, roles, i + skip, at)) return true;
+      }
+      return false;
   }
-  const role = roles[i];
-  if (role && (element.any || fits(role, element.slot))) {
-    at.push(i);
-    if (matchFrom(elements, e + 1, roles, i + 1, at)) return true;
-    at.pop();
-  }
-  return element.optional && matchFrom(elements, e + 1, roles, i, at);
 }
 
-function fits({ slots }: Role<string>, slot: number): boolean {
+function fits({ slots }: Role, slot: number): boolean {
   return (((slots[slot >>> 5] ?? 0) >>> (slot & 31)) & 1) === 1;
 }
