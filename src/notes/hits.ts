@@ -22,12 +22,15 @@ export function findHits(clause: Clause): Hit[] {
   return sift(rawHits(clause), clause.items);
 }
 
-const known = new WeakMap<Clause, Hit[]>();
+/** Clauses searched last: those of one message are asked for more than once. A weak map would cost more than the search. */
+const known = new Map<Clause, Hit[]>();
+const MOST_KNOWN = 32;
 
 export function rawHits(clause: Clause): readonly Hit[] {
   const before = known.get(clause);
   if (before) return before;
   const hits = searchHits(clause);
+  if (known.size >= MOST_KNOWN) known.clear();
   known.set(clause, hits);
   return hits;
 }
