@@ -22,6 +22,9 @@ const QUESTIONS = [
   ['questions-dev-8.jsonl', 0.97],
   ['questions-dev-9.jsonl', 0.97],
   ['questions-dev-10.jsonl', 0.95],
+  ['questions-dev-11.jsonl', 0.96],
+  ['questions-dev-12.jsonl', 0.96],
+  ['questions-dev-13.jsonl', 0.95],
   ['questions-own.jsonl', 0.95],
 ] as const;
 
