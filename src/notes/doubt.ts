@@ -24,7 +24,7 @@ export type Doubt = DoubtWhy | 'unclear';
  * A second look at every decisive event of a reading, by other rules than those that made it: each must have a
  * clause in the text that says it and nothing near that takes it back. An event in doubt becomes a remark (it was
  * planned, denied, told, supposed, asked, another season's or another's tree) or the question what was seen.
- * Everything else is handed back as it came.
+ * What is usual every year (feeding, pruning, ripening) is only looked at for other years; all else comes back as it was.
  */
 export function guardReading(
   text: string,
@@ -33,7 +33,8 @@ export function guardReading(
   items: readonly Item[] = readItems(text, setting),
 ): NoteReading {
   const waits = reading.ask?.open.some(isDecisive) === true;
-  if (!waits && !reading.logged.some(isDecisive)) return reading;
+  if (!waits && !reading.logged.some((event) => isDecisive(event) || isUsual(event, setting.today)))
+    return reading;
   const pieces = cutPieces(items);
   const doubts = findDoubts(pieces, setting.today);
   const guarded =
@@ -49,7 +50,11 @@ export function guardReading(
   const cropless: ReadEvent[] = [];
   let changed = guarded.ask !== reading.ask;
   for (const event of reading.logged) {
-    const doubt = isDecisive(event) ? doubtOf(event, pieces, doubts, setting.today) : null;
+    const doubt = isDecisive(event)
+      ? doubtOf(event, pieces, doubts, setting.today)
+      : isUsual(event, setting.today) && doubtOf(event, pieces, doubts, setting.today) === 'past'
+        ? 'past'
+        : null;
     if (doubt === null && event.crop === 'breba' && !saysBreba(event, pieces, setting.today)) {
       changed = true;
       if (guarded.ask === null) cropless.push(event);
@@ -78,6 +83,21 @@ export function whyDoubtful(text: string, setting: Setting, event: ReadEvent): D
 function isDecisive(event: OpenEvent): boolean {
   return (event.kind !== undefined && DECISIVE_KINDS.has(event.kind)) || event.crop === 'breba';
 }
+
+/** What is done to trees every year is told of other years too. */
+function isUsual(event: ReadEvent, today: Day): boolean {
+  return event.on === today && USUAL.has(event.kind);
+}
+
+const USUAL: ReadonlySet<ObservationKind> = new Set([
+  'care',
+  'pruned',
+  'cuttings',
+  'rooted',
+  'ripening',
+  'leafed-out',
+  'dormant',
+]);
 
 function askWhatItWas(events: readonly ReadEvent[]): Ask {
   return {
