@@ -23,6 +23,7 @@ export function lastCounted(sayings: readonly Saying[], s: number): Saying | nul
     if (!before || !saying) return null;
     if (before.clause.sentence !== saying.clause.sentence && !isPlainTotal(saying)) return null;
     if (before.hits.length > 0) return before.hits.some((hit) => COUNTED.has(hit.kind)) ? before : null;
+    if (before.dropped && before.date) continue;
     if (before.items.some((item) => item.quantity) || (isPlainTotal(saying) && !before.bare && k < s - 1))
       return null;
   }

@@ -151,7 +151,11 @@ function oneOf(items: readonly Item[], noun: string, hit: Hit): Count | null {
   for (let i = 0; i < items.length; i++) {
     const item = items[i];
     if (!item) continue;
-    if (item.text === 'both' && items.slice(i + 1, i + 4).some((each) => each.classes.has(noun)))
+    if (
+      item.text === 'both' &&
+      items[i + 1]?.type !== 'tree' &&
+      items.slice(i + 1, i + 4).some((each) => each.classes.has(noun))
+    )
       return { count: 2 };
     if (!ONES.has(item.text)) continue;
     if (

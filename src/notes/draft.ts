@@ -13,7 +13,7 @@ export interface Pending {
 
 /** Everything a message gave rise to, before it is settled. */
 export interface Draft {
-  readonly logged: (ReadEvent & { readonly assumed?: boolean })[];
+  readonly logged: (ReadEvent & { readonly assumed?: boolean; readonly kept?: boolean })[];
   readonly pending: Pending[];
 }
 
@@ -26,10 +26,10 @@ const BUD_KINDS: readonly ObservationKind[] = [
 ];
 
 /** A remark on each tree the clause is about. */
-export function pushRemark(subject: Subject, setting: Setting, draft: Draft): void {
+export function pushRemark(subject: Subject, setting: Setting, draft: Draft, kept = false): void {
   const { today } = setting;
   if (subject.others || (subject.mentions.length === 0 && !subject.unknown)) {
-    draft.logged.push({ tree: null, kind: 'remark', on: today });
+    draft.logged.push({ tree: null, kind: 'remark', on: today, ...(kept ? { kept } : {}) });
     return;
   }
   for (const mention of subject.mentions) {

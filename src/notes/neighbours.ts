@@ -54,6 +54,13 @@ export function eatWhatWasThere(sayings: readonly Saying[]): void {
     const eaten = saying.hits[0];
     if (eaten?.kind !== 'picked' || saying.hits.length !== 1 || saying.mentions.length > 0) return;
     if (
+      saying.items.some(
+        (item, i) =>
+          item.text === 'one' && ['last', 'first', 'only'].includes(saying.items[i - 1]?.text ?? ''),
+      )
+    )
+      return;
+    if (
       saying.items.some((item) => item.quantity || item.classes.has('FRUIT')) &&
       !saying.items.some((item) => item.text === 'bites' || item.text === 'bite')
     ) {
@@ -118,7 +125,8 @@ function isFirstFig({ hits, items, mentions, mood }: Saying): boolean {
     items.some((item) => ['first', 'lone', 'only', 'single'].includes(item.text) || item.quantity) &&
     items.every(
       (item) =>
-        item.type !== 'word' || ['DET', 'SIZE', 'MY', 'FRUIT', 'RIPE'].some((name) => item.classes.has(name)),
+        item.type !== 'word' ||
+        ['DET', 'SIZE', 'MY', 'FRUIT', 'RIPE', 'BREBA', 'PREP'].some((name) => item.classes.has(name)),
     )
   );
 }

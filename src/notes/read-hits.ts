@@ -23,7 +23,9 @@ export function readHits(
   draft: Draft,
 ): void {
   const { mood } = saying;
-  const remark = (): void => pushRemark(subject, setting, draft);
+  // "mums alma is ripe, mine is green": hers is worth keeping beside one's own.
+  const beside = subject.others && saying.mentions.length > 0 && all.slice(s + 1).some(isMine);
+  const remark = (): void => pushRemark(subject, setting, draft, beside);
   if (saying.hits.length === 0) {
     if (saying.dropped || (doubt && saying.mentions.length === 0)) return;
     const next = all[s + 1];
@@ -121,4 +123,8 @@ export function readHits(
     }
     pushEvents(eventOf(hit.kind, hit, saying, isBreba(saying, all, s)), scene, null);
   });
+}
+
+function isMine({ items }: Saying): boolean {
+  return items.slice(0, 2).some(({ text }) => text === 'mine' || text === 'ours');
 }

@@ -2,6 +2,7 @@ import type { Day } from '../engine/day.ts';
 import type { ObservationKind } from '../engine/observation.ts';
 import type { Ask, NoteReading, ReadEvent } from './contract.ts';
 import type { Draft, Pending } from './draft.ts';
+import { tellOneFate } from './one-fate.ts';
 
 /** Most candidates offered for one question. */
 export const MOST_CANDIDATES = 5;
@@ -19,7 +20,9 @@ const SUBSUMED: readonly (readonly [by: ObservationKind, lesser: readonly Observ
 
 /** One event per tree, kind, day and crop, and at most one question. */
 export function settleEvents(draft: Draft, today: Day): NoteReading {
-  const logged = dropRemarks(dropLesser(unique(draft.logged)), draft.pending);
+  const ofOthers = draft.logged.some((event) => event.kept === true);
+  const all = dropLesser(unique(draft.logged));
+  const logged = ofOthers ? all : dropRemarks(all, draft.pending);
   const pending = draft.pending.filter((each) => !isAnswered(each, logged));
   const ask = toAsk(pending);
   if (logged.length === 0 && ask === null)
@@ -38,7 +41,7 @@ function unique(drafted: Draft['logged']): ReadEvent[] {
           !other.assumed && other.tree === event.tree && other.kind === event.kind && event.kind !== 'care',
       ),
   );
-  const events: ReadEvent[] = kept.map(({ assumed: _, ...event }) => event);
+  const events: ReadEvent[] = kept.map(({ assumed: _, kept: __, ...event }) => event);
   const byKey = new Map<string, ReadEvent>();
   for (const event of events) {
     const key = `${event.tree}|${event.kind}|${event.on}|${event.crop ?? ''}`;

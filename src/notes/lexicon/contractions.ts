@@ -83,7 +83,6 @@ const TABLE: readonly (readonly [string, string])[] = [
   ['prob prolly probs', 'probably'],
   ['mayb', 'maybe'],
   ['rn', 'right now'],
-  ['lvs', 'leaves'],
   ['wk', 'week'],
   ['wks', 'weeks'],
   ['yr', 'year'],

@@ -343,7 +343,7 @@ export const DOUBTS: readonly DoubtLine[] = [
       'over|round|down|up at|in|on|by|the|there|north|south|road|street|way|here|from ~ mums|dads|nans|grandmas|grandads|allotment|allotments|pub|road|street|lane|way|theirs|parents',
       '^ over at',
       'down|up|across|along|over the road|street|lane|way|allotment|pub|hill|block|avenue|village|valley',
-      'up|down north|south|there',
+      'up|down north|south',
       'in|from|is down under',
       'next|nextdoor door|doors|neighbour|neighbor',
       'nextdoor',

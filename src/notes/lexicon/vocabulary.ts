@@ -104,7 +104,7 @@ function nearestName(word: string, names: readonly string[]): { word: string; sl
     if (slips <= allowed && (slips < 2 || name[0] === word[0]) && (best === null || slips < best.slips))
       best = { word: name, slips };
   }
-  if (best === null && word.length >= 4 && !/[aeiou]/.test(word)) {
+  if (best === null && word.length >= 3 && !/[aeiou]/.test(word)) {
     const full = names.find((name) => name.replace(/[aeiou]/g, '') === word);
     if (full !== undefined) return { word: full, slips: 2 };
   }

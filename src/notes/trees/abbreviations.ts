@@ -15,6 +15,8 @@ export function abbreviatedAt(
   i: number,
   index: RosterIndex,
 ): readonly number[] | null {
+  const whole = index.glued.get(items[i]?.typed ?? '');
+  if (whole) return [...whole];
   const word = shortWord(items[i]);
   if (word === null || index.any.has(items[i]?.text ?? '')) return null;
   if (word.length < 4 && !standsAsName(items, i)) return null;

@@ -30,6 +30,37 @@ export function namelessAt(items: readonly Item[], i: number, index: RosterIndex
   return { ids: [...ids], end: A_TREE.has(text(at)) ? at + 1 : at, strong: true, plural: false };
 }
 
+const WORKED_ON = ['TIPPED', 'PRUNED', 'WATERED', 'TENDED'];
+const BETWEEN = new Set(['the', 'out', 'back', 'off', 'on', 'for', 'and']);
+const WHERE = new Set([
+  'in',
+  'by',
+  'at',
+  'near',
+  'behind',
+  'beside',
+  'with',
+  'under',
+  'next',
+  'against',
+  'along',
+  'i',
+  'we',
+  'that',
+]);
+
+/** "pinched out the one in the corner": a tree, though none that is known. */
+export function unknownOneAt(items: readonly Item[], i: number, index: RosterIndex): Found | null {
+  if (items[i]?.text !== 'one' || items[i - 1]?.text !== 'the' || !WHERE.has(items[i + 1]?.text ?? ''))
+    return null;
+  let at = i - 1;
+  while (BETWEEN.has(items[at]?.text ?? '')) at--;
+  if (!WORKED_ON.some((name) => items[at]?.classes.has(name))) return null;
+  const described = items.slice(i + 1, i + 7);
+  if (described.some((item) => index.any.has(item.text))) return null;
+  return { ids: [], end: i + 1, strong: true, plural: false };
+}
+
 /** "the other one" after a tree that has a twin of its cultivar: the twin. */
 export function otherAt(
   items: readonly Item[],

@@ -19,6 +19,8 @@ export interface RosterIndex {
   readonly numbered: ReadonlyMap<string, ReadonlySet<number>>;
   /** First words of whole names that end in a number. */
   readonly numberedBegin: ReadonlySet<string>;
+  /** Trees by a name of several words written as one. */
+  readonly glued: ReadonlyMap<string, ReadonlySet<number>>;
   /** Strong words of the member's own names and cultivars. */
   readonly own: ReadonlyMap<string, ReadonlySet<number>>;
   /** Trees by the first letters of a name of two words or more. */
@@ -245,10 +247,13 @@ function build(roster: readonly RosterTree[]): RosterIndex {
       [...new Set([...(strong.get(word) ?? []), ...(weak.get(word) ?? [])])],
     ]),
   );
+  const glued = new Map(
+    [...names].filter(([name]) => name.includes(' ')).map(([name, ids]) => [name.replaceAll(' ', ''), ids]),
+  );
   const numberedBegin = new Set(
     [...names.keys()].filter((name) => / \d+$/.test(name)).map((name) => name.split(' ')[0] ?? ''),
   );
-  return { strong, weak, any, names, cultivars, numbered, numberedBegin, initials, own, spelling };
+  return { strong, weak, any, names, cultivars, numbered, numberedBegin, initials, own, glued, spelling };
 }
 
 /** The main name of a cultivar as typed, joined words; itself when the catalogue has no such name. */
