@@ -17,11 +17,24 @@ const ANNOUNCING_CLASSES = ['EMPTY', 'DET', 'TREEWORD'];
 /** Whether a clause only announces: what was seen has to be asked. */
 export function onlyAnnounces(items: readonly Item[]): boolean {
   const words = items.filter((item) => item.type === 'word' || item.type === 'number');
+  if (items.some((item, i) => FARING.has(item.text) && isFaring(items[i - 1]))) return false;
   if (words.every(isAnnouncing)) return true;
   const teasers = findMatches(items, TEASER_INDEX);
   if (teasers.length === 0) return false;
   const teasing = new Set(teasers.flatMap(({ at }) => at.map((i) => items[i])));
   return words.every((item) => teasing.has(item) || isAnnouncing(item) || item.classes.has('NODE'));
+}
+
+/** "alma ok", "the king is doing well": that is what was seen. */
+const FARING = new Set(['ok', 'okay', 'well', 'great', 'good', 'fine', 'lovely', 'alright']);
+
+function isFaring(before: Item | undefined): boolean {
+  return (
+    before !== undefined &&
+    (before.type === 'tree' ||
+      before.classes.has('BE') ||
+      ['doing', 'looking', 'going', 'all'].includes(before.text))
+  );
 }
 
 function isAnnouncing(item: Item): boolean {

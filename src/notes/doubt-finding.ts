@@ -36,7 +36,12 @@ export function findDoubts(pieces: readonly Piece[], today: Day): FoundDoubt[] {
     for (const at of earlierSeasons(items, today))
       found.push({ why: 'past', reach: 'sentence', piece: owner[at] ?? p, first: items[at]?.start ?? 0 });
     for (const match of findMatches(items, DOUBT_INDEX)) {
-      if (match.at.every((i) => harmless.has(i)) || isInnocent(items, match.at)) continue;
+      if (
+        match.at.every((i) => harmless.has(i)) ||
+        (harmless.has(match.at[0] ?? -1) && items[match.at[0] ?? -1]?.classes.has('NEG')) ||
+        isInnocent(items, match.at)
+      )
+        continue;
       const [why, reach] = match.kind.split(' ') as [DoubtWhy, DoubtReach];
       const at = match.at[0] ?? 0;
       const piece = owner[at] ?? p;
@@ -65,6 +70,9 @@ function isInnocent(items: readonly Item[], at: readonly number[]): boolean {
   // "could not see any", "can count 9", "too many figs to count"
   const further = items[(at.at(-1) ?? 0) + 1];
   if (last === 'see' && ['any', 'one', 'a', 'no', 'single', 'anything'].includes(further?.text ?? ''))
+    return true;
+  // "polished off the last brunswick standing at the sink"
+  if ((last === 'at' || last === 'in') && items.slice(0, at[0]).some((item) => item.classes.has('PICKED')))
     return true;
   // "saw a fig on it"
   if (

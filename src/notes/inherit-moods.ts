@@ -57,6 +57,16 @@ export function inheritMoods(sayings: readonly Saying[], today: Day): Inherited[
         ),
       hearsay: joined && state.hearsay && (told || continues),
     });
+    // "saving the sticks for cuttings, come february"
+    const last = out.at(-2);
+    if (
+      last &&
+      joined &&
+      saying.hits.length === 0 &&
+      saying.items[0]?.text === 'come' &&
+      saying.items.length <= 3
+    )
+      out[out.length - 2] = { ...last, unreal: true };
     state = next;
     before = saying;
   }

@@ -122,8 +122,7 @@ export function readMood(clause: Clause, today: string): Mood {
     if (unrealFrom === null && item.text === 'got' && next?.text === 'to' && items[i + 2]?.classes.has('TIP'))
       unrealFrom = i;
     if (unrealFrom === null && item.text === 'have' && next?.text === 'to') unrealFrom = i;
-    if (unrealFrom === null && item.text === 'instead' && next?.text === 'of' && !goesOnWithI(items, i))
-      denials.push(i);
+    if (unrealFrom === null && item.text === 'instead' && next?.text === 'of') denials.push(i);
     if (unrealFrom === null && item.text === 'yet' && next?.text === 'to') denials.push(i);
     if (
       unrealFrom === null &&

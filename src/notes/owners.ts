@@ -17,6 +17,7 @@ const STRANGERS = wordSet(`
   woman man lady chap lad lass girl boy guy bloke person customer patient couple family gardener grower
   member stranger fella nurse teacher student client colleague
 `);
+const SHOPS = new Set(['nursery', 'nurseries']);
 const ANY = new Set(['a', 'an', 'some', 'this', 'that', 'another', 'one', 'old']);
 const GROWS = wordSet(`
   grows grow has have had keeps owns got gets grew swears raises
@@ -34,6 +35,9 @@ export function isOthers(items: readonly Item[], i: number): boolean {
   if (!item) return false;
   const next = items[i + 1];
   const before = items[i - 1];
+  if ((item.text === 'everyone' || item.text === 'everybody') && next?.text === 'else') return true;
+  // "collected the king from the nursery"
+  if (SHOPS.has(item.text) && items.slice(0, i).some((each) => each.text === 'from')) return false;
   // "grandads old fig at the cottage"
   const noun = items.slice(i + 1, i + 4).find((each) => !each.classes.has('SIZE') && !AGES.has(each.text));
   if (

@@ -29,6 +29,8 @@ export function isQuestion(clause: Clause): boolean {
     )
   ) {
     const next = items[i + 1];
+    // "did the mission tips": done.
+    if (first.text === 'did' && !asked && isDoneTo(items, i + 1)) return false;
     return isAskedAbout(next);
   }
   if (inverted && ['anyone', 'anybody', 'why', 'how', 'which', 'who'].includes(first.text)) return true;
@@ -58,3 +60,11 @@ const ASKING_FIRST = wordSet(`
 const LEADING = wordSet(`
   so and but or hey hi ok um also then now guys all question quick q lol yo
 `);
+
+/** A tree with a part of it and no verb: "the mission tips", "my king's leaders". */
+function isDoneTo(items: readonly Item[], from: number): boolean {
+  const tree = items.findIndex((item, i) => i >= from && item.type === 'tree');
+  if (tree < 0 || tree > from + 1) return false;
+  const part = items[tree + 1]?.text === "'s" ? items[tree + 2] : items[tree + 1];
+  return part !== undefined && (part.classes.has('APEX') || part.classes.has('TIPPING'));
+}

@@ -87,6 +87,10 @@ export function ownMine(sayings: readonly Saying[]): void {
     ) {
       const care = before.items.some((item) => CARES.has(item.text));
       const end = saying.items.length;
+      // Who else does is only asked.
+      before.dropped = true;
+      before.mentions = [];
+      before.mood = { ...before.mood, others: false };
       if (care) saying.hits = [{ kind: 'care', at: [], first: end, last: end, core: end }];
     }
     saying.mood = { ...saying.mood, others: false };

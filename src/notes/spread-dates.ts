@@ -30,7 +30,8 @@ export function spreadDates(sayings: readonly Saying[], today: Day): (Day | null
       last = on;
       const at = saying.items.indexOf(saying.date as never);
       if (!first) {
-        if (isAside(saying, today) && !isGuessedDay(saying)) return;
+        if (isAside(saying, today) && (on === null || saying.mentions.length > 0 || !isGuessedDay(saying)))
+          return;
         // "monday: …", "late may, …": for what follows; after an event without a date, for that one.
         const previous = sayings
           .slice(0, s)

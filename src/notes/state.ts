@@ -1,5 +1,6 @@
 import type { Hit } from './hits.ts';
 import type { Inherited } from './inherit-moods.ts';
+import type { Item } from './items.ts';
 import { wordSet } from './lexicon/word-set.ts';
 import type { Saying } from './sayings.ts';
 import { ACTIONS } from './spread-dates.ts';
@@ -25,7 +26,10 @@ export function stateOf(saying: Saying, hit: Hit, before: Inherited | undefined)
   const outside =
     hit.kind !== 'no-fruitlets' &&
     (mood.denials.some(
-      (i) => !own.has(i) && (i < hit.core || closesWithNeither(saying, i) || hit.kind === 'trouble'),
+      (i) =>
+        !own.has(i) &&
+        !isOver(saying.items, i, hit.core) &&
+        (i < hit.core || closesWithNeither(saying, i) || hit.kind === 'trouble'),
     ) ||
       before?.denied === true);
   // "pruned nothing on the king", not "watered nothing but the king"
@@ -43,6 +47,14 @@ export function stateOf(saying: Saying, hit: Hit, before: Inherited | undefined)
   return saying.date && !ACTIONS.has(hit.kind) && saying.items.some((item) => item.text === 'until')
     ? 'real'
     : 'denied';
+}
+
+/** "instead of pruning i pinched it": what is said after "i" was done. */
+function isOver(items: readonly Item[], denial: number, core: number): boolean {
+  return (
+    items[denial]?.text === 'instead' &&
+    items.slice(denial, core).some(({ text }) => text === 'i' || text === 'we')
+  );
 }
 
 /** Kinds whose phrases may hold a word of denial of their own: "nothing but branches". */

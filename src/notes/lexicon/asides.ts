@@ -105,6 +105,8 @@ export const ASIDES: readonly (readonly ['aside', readonly string[]])[] = [
       'while|whilst nobody|noone|one|DET OTHERS|missus|kids|wife|husband|dog|boss|kettle was|were|is|are|boiled|boils not? looking|watching|about|around|out|in|away|asleep|on?',
       'when|while no one|body was looking|watching',
       'just in case',
+      'in case of|the? DET? THIEF|WEATHER|frost|hail|slugs',
+      'if not for|but for DET? THIEF|WEATHER|kids|dog|frost|hail',
       'yeah|yea|yep|yes|well nah|no',
       'nah|no yeah|mate|worries',
       'may|might as well log|note|record|mention|report|say it|this|that?',
