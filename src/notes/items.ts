@@ -33,16 +33,15 @@ function readWords(text: string, setting: Setting): Item[] {
   return writeSpokenMarks(tokenise(text)).map(({ text: word, typed, start, end, type }) => {
     if (type === 'word') {
       const meant = known.get(word) ?? remember(known, word, index);
-      return makeItem('word', meant.text, typed === word ? meant.word : typed, meant.classes, start, end);
+      return makeItem('word', meant.text, typed, meant.classes, start, end);
     }
     if (word.startsWith('0') && /^0+$/.test(word))
       return makeItem('word', 'zero', typed, classesOf('zero'), start, end);
-    return makeItem(type, asIs(word), typed, classesOf(word), start, end);
+    return makeItem(type, word, typed, classesOf(word), start, end);
   });
 }
 
 interface Meant {
-  readonly word: string;
   /** The word it was mended into; itself if it was right. */
   readonly text: string;
   readonly classes: ReadonlySet<string>;
@@ -61,26 +60,13 @@ function meaningsTowards(index: RosterIndex): Map<string, Meant> {
   return known;
 }
 
-function remember(known: Map<string, Meant>, spelling: string, index: RosterIndex): Meant {
-  const word = intern(spelling);
+function remember(known: Map<string, Meant>, word: string, index: RosterIndex): Meant {
   const isName = index.strong.has(word) || index.weak.has(word);
   const text = isName ? word : intern(mendWord(word, index.spelling));
-  const meant = { word, text, classes: classesOf(text) };
+  const meant = { text, classes: classesOf(text) };
   if (known.size >= MOST_MEANINGS) known.clear();
   known.set(word, meant);
   return meant;
-}
-
-/** Numbers and marks met, each as one string; bounded. */
-const spellings = new Map<string, string>();
-
-function asIs(spelling: string): string {
-  const before = spellings.get(spelling);
-  if (before !== undefined) return before;
-  if (spellings.size >= MOST_MEANINGS) spellings.clear();
-  const one = intern(spelling);
-  spellings.set(one, one);
-  return one;
 }
 
 const OLD = new Set(['last', 'previous', 'old', 'older', 'prior']);

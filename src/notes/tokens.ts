@@ -1,4 +1,5 @@
 import { expand } from './lexicon/contractions.ts';
+import { intern } from './lexicon/intern.ts';
 
 /** A word, number or mark of a message, with its place in it. */
 export interface Token {
@@ -135,48 +136,52 @@ function isAlphanumericBefore(plain: string, at: number): boolean {
 }
 
 function pushPiece(tokens: Token[], plain: string, start: number, end: number, kind: CharKind): void {
-  const typed = plain.slice(start, end);
-  if (kind === LETTER) {
-    if (typed === 'w/' || typed === 'w/o')
-      tokens.push({ text: typed === 'w/' ? 'with' : 'without', typed, start, end, type: 'word' });
-    else pushWord(tokens, typed, start, end);
-  } else if (kind === SIGN) {
-    // '25: the year.
-    if (typed.length === 3 && typed.startsWith("'"))
-      tokens.push({ text: `20${typed.slice(1)}`, typed, start, end, type: 'number' });
-    else if (typed !== "'" || !plain.startsWith("'em", start))
-      tokens.push({ text: typed, typed, start, end, type: 'mark' });
-  } else tokens.push({ text: typed, typed, start, end, type: 'number' });
+  const piece = plain.slice(start, end);
+  if (piece === "'" && plain.startsWith("'em", start)) return;
+  for (const { text, typed, type, start: from, end: to } of known.get(piece) ?? remember(piece, kind))
+    tokens.push({ text, typed, start: start + from, end: start + to, type });
 }
 
-function pushWord(tokens: Token[], typed: string, start: number, end: number): void {
-  const word = typed.endsWith("'") && typed !== "n'" ? typed.slice(0, -1) : typed;
+/** Pieces met, with the tokens each stands for, as if it stood at the start; bounded, since members' words are not. */
+const known = new Map<string, readonly Token[]>();
+const MOST_KNOWN = 5000;
+
+function remember(piece: string, kind: CharKind): readonly Token[] {
+  const tokens = tokensFor(piece, kind).map((token) => ({
+    ...token,
+    text: intern(token.text),
+    typed: intern(token.typed),
+  }));
+  if (known.size >= MOST_KNOWN) known.clear();
+  known.set(intern(piece), tokens);
+  return tokens;
+}
+
+function tokensFor(piece: string, kind: CharKind): Token[] {
+  const whole = { typed: piece, start: 0, end: piece.length };
+  if (piece === 'w/') return [{ ...whole, text: 'with', type: 'word' }];
+  if (piece === 'w/o') return [{ ...whole, text: 'without', type: 'word' }];
+  if (kind === LETTER) return tokensOfWord(piece);
+  // '25: the year.
+  if (piece.startsWith("'") && piece.length === 3)
+    return [{ ...whole, text: `20${piece.slice(1)}`, type: 'number' }];
+  return [{ ...whole, text: piece, type: kind === SIGN ? 'mark' : 'number' }];
+}
+
+function tokensOfWord(piece: string): Token[] {
+  const word = piece.endsWith("'") && piece !== "n'" ? piece.slice(0, -1) : piece;
+  const whole = { typed: word, start: 0, end: piece.length, type: 'word' } as const;
   const expanded = expand(word);
-  if (expanded) {
-    for (const text of expanded) tokens.push({ text, typed: word, start, end, type: 'word' });
-    return;
-  }
-  if (!word.includes("'")) {
-    tokens.push({ text: word, typed: word, start, end, type: 'word' });
-    return;
-  }
+  if (expanded) return expanded.map((text) => ({ ...whole, text }));
   const ending = /^(.+)'(s|d|ll|re|ve|m)$/.exec(word);
-  if (ending) {
-    const cut = start + (ending[1]?.length ?? 0);
-    tokens.push({ text: ending[1] ?? word, typed: ending[1] ?? word, start, end: cut, type: 'word' });
-    const tail =
-      ending[2] === 's'
-        ? "'s"
-        : ending[2] === 'll' || ending[2] === 'd'
-          ? 'will'
-          : ending[2] === 've'
-            ? 'have'
-            : 'are';
-    tokens.push({ text: tail, typed: `'${ending[2]}`, start: cut, end, type: 'word' });
-    return;
-  }
-  const bare = word.replaceAll("'", '');
-  tokens.push({ text: bare, typed: word, start, end, type: 'word' });
+  const [, stem = '', short = ''] = ending ?? [];
+  if (!ending) return [{ ...whole, text: word.replaceAll("'", '') }];
+  const tail =
+    short === 's' ? "'s" : short === 'll' || short === 'd' ? 'will' : short === 've' ? 'have' : 'are';
+  return [
+    { ...whole, text: stem, typed: stem, end: stem.length },
+    { ...whole, text: tail, typed: `'${short}`, start: stem.length },
+  ];
 }
 
 /** Letters whose lower case may be longer, and quotes to straighten. */

@@ -23,7 +23,7 @@ import type { DateHit, DateOrder, DateReading, Lean } from '../contract.ts';
 import { shiftDay } from './amounts.ts';
 import { readPhrase } from './grammar.ts';
 import { type Input, type Problem, type Read, textAt } from './input.ts';
-import { earliest, pickByLean, type Span, todayOf } from './span.ts';
+import { dayAt, earliest, pickByLean, type Span, todayOf } from './span.ts';
 import { type Token, tokenize } from './tokens.ts';
 import { vagueEndAt } from './vague.ts';
 import { TIMES_OF_DAY, type Unit } from './words.ts';
@@ -127,11 +127,11 @@ function spanFor(read: Read, input: Input, anchor: number | null): Span | null {
 }
 
 function placed(span: Span, read: Read): PlacedReading {
-  const from = fromEpochDays(span.from);
+  const from = dayAt(span.from);
   return {
     from,
-    to: span.to === span.from ? from : fromEpochDays(span.to),
-    on: span.on === span.from ? from : fromEpochDays(span.on),
+    to: span.to === span.from ? from : dayAt(span.to),
+    on: span.on === span.from ? from : dayAt(span.on),
     assumed: read.phrase.assumed,
   };
 }
@@ -152,10 +152,11 @@ function tokensOf(text: string): readonly Token[] {
 export function findDates(text: string, context: DateContext): PlacedHit[] {
   const tokens = tokensOf(text);
   const hits: PlacedHit[] = [];
-  if (!tokens.some((token) => token.isCore)) return hits;
+  const lastCore = tokens.findLastIndex((token) => token.isCore);
+  if (lastCore < 0) return hits;
   const input = inputOf(tokens, context, true);
   let anchor = context.anchor ? toEpochDays(context.anchor) : null;
-  for (let i = 0; i < tokens.length; ) {
+  for (let i = 0; i <= lastCore; ) {
     const read = readPhrase(input, i);
     if (!read) {
       i++;
@@ -189,12 +190,14 @@ function hitOf(read: Read, input: Input, i: number, text: string, anchor: number
   }
   const span = spanFor(read, input, anchor ?? input.today.day);
   if (!span) return null;
-  const hit = { ...placed(span, read), ...where };
+  const { from, to, on, assumed } = placed(span, read);
+  const { index, length, text: typed } = where;
+  const hit = { from, to, on, assumed, index, length, text: typed };
   if (read.relative) return { ...hit, relative: read.relative };
   const { day } = input.today;
   if (read.phrase.cycle === 'fixed' || span.from > day) return hit;
   const coming = earliest(read.phrase, input.today, (next) => next.from > day);
-  return coming ? { ...hit, coming: fromEpochDays(coming.on) } : hit;
+  return coming ? { ...hit, coming: dayAt(coming.on) } : hit;
 }
 
 /** "went in march 1, roots on the 17th": a bare day of the month goes on from the date told before it. */

@@ -49,6 +49,20 @@ export function dayNumber(year: number, month: number, dayOfMonth: number): numb
   return Date.UTC(year, month - 1, dayOfMonth) / 86_400_000;
 }
 
+/** Days written so far: notes tell of the same few hundred, and writing one takes longer than reading a word. */
+const written = new Map<number, Day>();
+const MOST_WRITTEN = 2000;
+
+/** As `fromEpochDays`. */
+export function dayAt(day: number): Day {
+  const known = written.get(day);
+  if (known !== undefined) return known;
+  const text = fromEpochDays(day);
+  if (written.size >= MOST_WRITTEN) written.clear();
+  written.set(day, text);
+  return text;
+}
+
 /** 0 (Sunday) to 6. */
 export function weekdayNumber(day: number): number {
   return (((day + 4) % 7) + 7) % 7;

@@ -2,6 +2,7 @@ import type { RosterTree } from '../contract.ts';
 import type { Item } from '../items.ts';
 import { countSlips } from '../spelling.ts';
 import { isDescribed } from './described.ts';
+import { mayBegin } from './name-beginnings.ts';
 import { otherAt } from './name-phrases.ts';
 import { type Found, mentionAt } from './named-at.ts';
 import { type RosterIndex, rosterIndex } from './roster-index.ts';
@@ -16,16 +17,19 @@ export interface Mention {
 }
 
 /** Puts every tree mention in one item. Place words count only where no tree is named by its own name. */
-export function findMentions(items: readonly Item[], roster: readonly RosterTree[]): Item[] {
+export function findMentions(items: readonly Item[], roster: readonly RosterTree[]): readonly Item[] {
   const index = rosterIndex(roster);
   const found: (Found & { at: number })[] = [];
   for (let i = 0; i < items.length; ) {
-    const one = mentionAt(items, i, index) ?? otherAt(items, i, found.at(-1), index);
+    const one = mayBegin(items, i, index)
+      ? (mentionAt(items, i, index) ?? otherAt(items, i, found.at(-1), index))
+      : null;
     if (one) {
-      found.push({ ...one, at: i });
+      found.push({ ids: one.ids, end: one.end, strong: one.strong, plural: one.plural, at: i });
       i = one.end;
     } else i++;
   }
+  if (found.length === 0) return items;
   narrowBySize(items, found, index);
   const strong = found.some((each) => each.strong);
   const pair = found.filter((each) => each.strong && each.ids.length > 1).flatMap((each) => each.ids);
