@@ -21,13 +21,20 @@ const SUBSUMED: readonly (readonly [by: ObservationKind, lesser: readonly Observ
 /** One event per tree, kind, day and crop, and at most one question. */
 export function settleEvents(draft: Draft, today: Day): NoteReading {
   const ofOthers = draft.logged.some((event) => event.kept === true);
-  const all = dropLesser(unique(draft.logged));
+  const all = tellOneFate(dropLesser(unique(draft.logged)));
   const logged = ofOthers ? all : dropRemarks(all, draft.pending);
   const pending = draft.pending.filter((each) => !isAnswered(each, logged));
   const ask = toAsk(pending);
+  // What is asked of a tree is no remark on it as well.
+  const told = logged.filter(
+    (event) =>
+      event.kind !== 'remark' ||
+      event.tree === null ||
+      !pending.some((each) => each.open.tree === event.tree),
+  );
   if (logged.length === 0 && ask === null)
     return { logged: [{ tree: null, kind: 'remark', on: today }], ask: null };
-  return { logged, ask };
+  return { logged: told, ask };
 }
 
 function unique(drafted: Draft['logged']): ReadEvent[] {
@@ -99,7 +106,7 @@ function dropRemarks(events: readonly ReadEvent[], pending: readonly Pending[]):
     (event) =>
       event.kind !== 'remark' ||
       !pending.some((each) => each.what === 'kind' && each.open.tree === event.tree) ||
-      events.some((other) => other.kind !== 'remark'),
+      events.some((other) => other.kind !== 'remark' && other.tree === event.tree),
   );
 }
 
