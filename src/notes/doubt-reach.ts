@@ -46,6 +46,7 @@ export function reaches(
     )
       return true;
     // "the king has figs, he says": a short clause that follows; "it drops its figs if …": one joined on.
+    if (doubt.why === 'figure' && doubt.reach === 'sentence' && from.items.length <= 3) return true;
     if (doubt.reach !== 'sentence' || doubt.piece !== p + 1) return false;
     // "tipped the alma, too soon?" doubts the day, "…, right?" whether it was.
     if (doubt.why === 'asked' && FINISHED.has(kind) && from.join !== 'or')

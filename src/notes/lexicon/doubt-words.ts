@@ -86,14 +86,36 @@ export const DOUBTS: readonly DoubtLine[] = [
     ],
   ],
   [
+    // Taken back as a whole, whatever it said.
+    'figure text',
+    [
+      'just|only joking|kidding|messing|teasing|pulling',
+      'jk|jks|psych|naah|nay',
+      'april|DATE fool|fools',
+      'april fools',
+      'in my|your dreams|dream|head',
+      '^ i wish $',
+      '^ not $',
+      '^ as if $',
+      '^ if only $',
+      '^ yeah|yea right|sure $',
+    ],
+  ],
+  [
+    'figure sentence',
+    [
+      'not|hardly true|case|fact that',
+      'not|hardly the case|truth that',
+      'never|not said|claimed|thought|meant that?',
+      'i wish $',
+      'as if $',
+    ],
+  ],
+  [
     'denied text',
     [
       'false alarm|report|hope',
       'or so i thought',
-      'just|only joking|kidding|messing|teasing',
-      'jk|jks|psych|nah|naah|nay',
-      'april fool|fools',
-      'in my|your dreams|dream|head',
       'my mistake|bad',
       'turned|turns|turn out to|it|they|not',
       'misjudged|misidentified|mistook|mistaken|misread|mislabelled|mislabeled',
@@ -213,6 +235,7 @@ export const DOUBTS: readonly DoubtLine[] = [
       'figuratively|metaphorically|theoretically|symbolically|spiritually|emotionally',
       'unless|whether|provided|providing|assuming|supposing|suppose|imagine|imagining|imagined|pretend|lest|otherwise|hypothetically|theoretically|ideally|whatif|wheneverif',
       'even if|when',
+      'dreamt|dreamed|dreaming that?',
       '^ had i|we|it|TREE|they',
       '^ had the TREE',
       '^ were i|we|it|the|TREE|they',
