@@ -130,10 +130,19 @@ function cutClauses(items: readonly Item[]): Clause[] {
         continue;
       }
     }
+    if (goesOnAnew(items, i) && current.length > 2) close('comma');
     current.push(item);
   }
   close('stop');
   return spreadQuestions(clauses);
+}
+
+/** "when i fed it monday it already had 5 figs": a new clause without a mark before it. */
+function goesOnAnew(items: readonly Item[], i: number): boolean {
+  if (!['it', 'they'].includes(items[i]?.text ?? '')) return false;
+  const before = items[i - 1];
+  if (before?.type !== 'date' && before?.type !== 'tree') return false;
+  return ['already', 'had', 'has', 'have', 'now'].includes(items[i + 1]?.text ?? '');
 }
 
 const OPENS_QUESTION = wordSet(`

@@ -35,6 +35,7 @@ function isPlainTotal(saying: Saying): boolean {
   return saying.items.every((item) => item.type !== 'word' || OF_ALL.has(item.text));
 }
 
+const CAME_OF_IT = new Set(['branches', 'laterals', 'sideshoots', 'forks', 'offshoots']);
 const OF_ALL = new Set(['of', 'them', 'all', 'total', 'altogether', 'so', 'far']);
 
 /** "(11)" gives the number of what was just told; "7 more yesterday" tells it again. */
@@ -43,6 +44,13 @@ export function continueCount(saying: Saying, before: Saying, out: Subject[], s:
   const hit = before.hits.find((each) => COUNTED.has(each.kind));
   if (!number || !hit) return;
   const words = saying.items.filter((item) => item.type === 'word');
+  // "topped it on the 12th, 5 branches": what came of it.
+  if (hit.kind === 'tipped' && words.some((item) => CAME_OF_IT.has(item.text))) {
+    const end = saying.items.length;
+    saying.hits = [{ kind: 'branched', at: [], first: end, last: end, core: end }];
+    out[s] = { ...(out[told] ?? { mentions: [], others: false, wide: false }), direct: true };
+    return;
+  }
   const plain = words.every(
     (item) =>
       item.classes.has('DET') ||
@@ -80,7 +88,16 @@ export function denyAlso(saying: Saying, before: Saying): Hit[] | null {
   if (!hit || saying.hits.length > 0 || saying.mentions.length === 0) return null;
   const last = saying.items.at(-1);
   const opens = ['not', 'nor', 'neither'].includes(saying.items[0]?.text ?? '') && saying.items.length <= 5;
-  if (!last || !(last.text === 'not' || last.classes.has('NONE') || opens)) return null;
+  if (
+    !last ||
+    !(
+      last.text === 'not' ||
+      last.classes.has('NONE') ||
+      opens ||
+      (last.text === 'any' && saying.mood.denials.length > 0)
+    )
+  )
+    return null;
   const kind = hit.kind === 'fruitlets' || hit.kind === 'no-fruitlets' ? ('no-fruitlets' as const) : null;
   return kind === null
     ? null

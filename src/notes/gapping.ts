@@ -115,8 +115,22 @@ function continues(saying: Saying, told: Saying): boolean {
 export function dropEchoes(sayings: readonly Saying[]): void {
   sayings.forEach((saying, s) => {
     const before = sayings[s - 1];
-    if (!before || before.clause.sentence !== saying.clause.sentence || saying.mentions.length > 0) return;
-    if (!before.hits.some((hit) => hit.kind === 'no-fruitlets')) return;
+    if (!before || before.clause.sentence !== saying.clause.sentence) return;
+    const none = saying.hits.some((hit) => hit.kind === 'no-fruitlets');
+    // "zip, zilch on the alma"
+    if (none && before.items.length === 1 && before.items[0]?.classes.has('NONE')) {
+      before.hits = [];
+      before.dropped = true;
+    }
+    // "no brebas on the celeste, none on the ronde": of brebas still.
+    if (
+      none &&
+      before.breba &&
+      before.mood.denials.length > 0 &&
+      !saying.items.some((item) => item.classes.has('FRUIT'))
+    )
+      saying.breba = true;
+    if (saying.mentions.length > 0 || !before.hits.some((hit) => hit.kind === 'no-fruitlets')) return;
     const echo =
       saying.hits.length > 0 &&
       saying.hits.every((hit) => hit.kind === 'fruitlets') &&

@@ -7,6 +7,16 @@ export function opensObject(saying: Saying): boolean {
   return saying.mentionAt < 0 || first < saying.mentionAt || first >= saying.items.length;
 }
 
+/** "…, pot 3 and the alma with sulphur": the last of the trees, and with what. */
+export function isObjectTail({ items, mentionAt, hits }: Saying): boolean {
+  return (
+    hits.length === 0 &&
+    mentionAt >= 0 &&
+    items.slice(0, mentionAt).every((item) => item.classes.has('DET')) &&
+    ['with', 'for', 'using'].includes(items[mentionAt + 1]?.text ?? '')
+  );
+}
+
 /** A verb and little else. */
 export function isVerbOnly(saying: Saying): boolean {
   return saying.items.length <= 2;

@@ -20,11 +20,18 @@ export function spreadHeadings(sayings: readonly Saying[]): void {
       if (!saying) break;
       const near = saying.clause.sentence === heading.clause.sentence;
       if (!near && !(saying.bare && isTally(saying))) break;
-      if (saying.mentions.length === 0 || saying.hits.some((each) => each.kind !== 'fruitlets')) continue;
+      if (
+        saying.mentions.length === 0 ||
+        saying.hits.some(
+          (each) => each.kind !== 'fruitlets' && !(hit.kind === 'cuttings' && each.kind === 'picked'),
+        )
+      )
+        continue;
       const end = saying.items.length;
       saying.hits = [{ kind: hit.kind, at: [], first: end, last: end, core: end }];
       saying.count = saying.items.find((item) => item.quantity)?.quantity ?? null;
       saying.breba ||= heading.breba;
+      saying.date ??= heading.date;
       if (heading.mood.denials.length > 0 || heading.mood.unrealFrom !== null)
         saying.mood = {
           ...heading.mood,
@@ -73,6 +80,8 @@ export function eatWhatWasThere(sayings: readonly Saying[]): void {
       const before = sayings[k];
       if (!before) return;
       if (before.clause.sentence !== saying.clause.sentence) {
+        // "whole ronde crop: 1. ate it"
+        if (isAteIt(saying)) ateThat(sayings, s);
         // "first fig of the year!! celeste, gone in two bites"
         if (before.mentions.length > 0 || !isFigHeading(before) || !sayings[k + 1]?.mentions.length) return;
         saying.count = { value: 1, unit: null, ofMore: false };
@@ -98,6 +107,28 @@ export function eatWhatWasThere(sayings: readonly Saying[]): void {
       if (!saying.items.some((item) => item.text === 'both' || item.text === 'all')) return;
     }
   });
+}
+
+function isAteIt({ items }: Saying): boolean {
+  return items.length <= 3 && items.some((item) => item.text === 'it' || item.text === 'them');
+}
+
+/** The count of figs in the sentence before is what was eaten. */
+function ateThat(sayings: readonly Saying[], s: number): void {
+  const before = sayings.slice(0, s).findLast((each) => each.hits.length > 0);
+  const [shown] = before?.hits ?? [];
+  if (
+    !before ||
+    shown?.kind !== 'fruitlets' ||
+    before.hits.length > 1 ||
+    before.items.some((item) => item.text === 'on')
+  )
+    return;
+  before.hits = [{ ...shown, kind: 'picked' }];
+  const saying = sayings[s];
+  if (!saying) return;
+  saying.hits = [];
+  saying.dropped = true;
 }
 
 /** "king's brebas, ate two": only what is spoken of. */

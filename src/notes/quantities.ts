@@ -69,7 +69,28 @@ interface Read {
   readonly product?: boolean;
 }
 
+/** "1/6 of the figs", "about 3/4 ripe": a part of them, and no number. "4/7 rooted" is four. */
+function isFractionOfAll(items: readonly Item[], i: number): boolean {
+  const fraction = `${items[i]?.text}${items[i + 1]?.text}${items[i + 2]?.text}`;
+  const after = items[i + 3];
+  if (!/^(?:1\/[2-9]|1\/10|2\/[35]|3\/[458])$/.test(fraction) || !after) return false;
+  const at = after.text === 'of' ? i + 4 : i + 3;
+  const noun = items[at];
+  return after.text === 'of'
+    ? !UNITS.has(noun?.text ?? '')
+    : after.classes.has('RIPE') || after.classes.has('RIPEN');
+}
+
 function readQuantity(items: readonly Item[], i: number, out: readonly Item[]): Read | null {
+  // "3/4 ripe", "1/6 of the figs": a share.
+  const [top, slash, bottom] = [items[i], items[i + 1], items[i + 2]];
+  if (top?.type === 'number' && slash?.text === '/' && bottom?.type === 'number' && slash.start === top.end) {
+    const share = Number(top.text) < Number(bottom.text) && Number(bottom.text) <= 10;
+    const unit =
+      UNITS.has(items[i + 3]?.text ?? '') || ['dozen', 'doz', 'a'].includes(items[i + 3]?.text ?? '');
+    if (share && !unit && (Number(bottom.text) <= 4 || items[i + 3]?.text === 'of'))
+      return { quantity: { value: 1, unit: null, ofMore: false }, end: i + 3, measure: true };
+  }
   // "figs x 11", "x11"
   const times = ['x', '×', 'qty', 'qnty'].includes(items[i]?.text ?? '') && items[i + 1]?.type === 'number';
   const number = readNumber(items, times ? i + 1 : i);
@@ -77,6 +98,8 @@ function readQuantity(items: readonly Item[], i: number, out: readonly Item[]): 
   const before = out.at(-1);
   const earlier = out.at(-3);
   let { value, end } = number;
+  if (isFractionOfAll(items, i))
+    return { quantity: { value, unit: null, ofMore: true }, end: i + 3, measure: true };
   let ofMore = false;
   // 5-1-1, 20-20-20: a product, not a number of anything.
   if (items[end]?.text === '-' && items[end + 2]?.text === '-' && items[end + 3]?.type === 'number') {

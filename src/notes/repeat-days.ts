@@ -3,7 +3,7 @@ import { wordSet } from './lexicon/word-set.ts';
 import type { Saying } from './sayings.ts';
 
 const BESIDE_A_DAY = wordSet(`
-  and again on then also too once more both of the twice finally lastly in at from
+  and as well again on then also too once more both of the twice finally lastly in at from
 `);
 /** Words that say a day again, and better. */
 const EXACTLY = wordSet(`

@@ -3,7 +3,7 @@ import { rawHits } from './hits.ts';
 
 /** Cuts a clause that tells of several trees in a row: "rdb 4 figs gh mission 2". */
 export function cutRuns(clauses: readonly Clause[]): Clause[] {
-  return clauses.flatMap((clause) => {
+  return clauses.flatMap(cutAlready).flatMap((clause) => {
     const trees = clause.items.flatMap((item, i) => (item.type === 'tree' ? [i] : []));
     if (trees.length < 2) return [clause];
     const tail = trees.at(-1) ?? 0;
@@ -35,6 +35,15 @@ export function cutRuns(clauses: readonly Clause[]): Clause[] {
         tail - i <= 5 &&
         tail === clause.items.length - 1,
     );
+    // "picked 3 ronde 2 celeste 11 mission": each tree with the number before it.
+    if (trees.every((at) => clause.items[at - 1]?.quantity)) {
+      return [0, ...trees.slice(1).map((at) => at - 1)].map((from, k, cuts) => ({
+        ...clause,
+        items: clause.items.slice(from, cuts[k + 1]),
+        join: k === 0 ? clause.join : ('comma' as const),
+        sub: k === 0 ? clause.sub : null,
+      }));
+    }
     const hits = rawHits(clause);
     if (now > 0 && hits.length === 1)
       return [
@@ -71,4 +80,21 @@ export function cutRuns(clauses: readonly Clause[]): Clause[] {
 
 function withArticle(clause: Clause, at: number): number {
   return ['the', 'my'].includes(clause.items[at - 1]?.text ?? '') ? at - 1 : at;
+}
+
+/** "when i fed it monday | it already had 5 figs": a second thing told without a mark between. */
+function cutAlready(clause: Clause): Clause[] {
+  const { items } = clause;
+  const at = items.findIndex(
+    (item, i) =>
+      i >= 3 &&
+      (item.text === 'it' || item.text === 'they') &&
+      items[i + 1]?.text === 'already' &&
+      items[i + 2]?.classes.has('HAVE') === true,
+  );
+  if (at < 0) return [clause];
+  return [
+    { ...clause, items: items.slice(0, at) },
+    { ...clause, items: items.slice(at), join: 'comma' as const, sub: null },
+  ];
 }

@@ -1,6 +1,13 @@
 import { continueCount, denyAlso, isNumberOnly, lastCounted } from './continue-count.ts';
 import type { Setting } from './contract.ts';
-import { followingHit, forwardObject, isVerbOnly, opensObject, takesSubjects } from './list-objects.ts';
+import {
+  followingHit,
+  forwardObject,
+  isObjectTail,
+  isVerbOnly,
+  opensObject,
+  takesSubjects,
+} from './list-objects.ts';
 import type { Saying } from './sayings.ts';
 import type { Mention } from './trees/mentions.ts';
 
@@ -45,7 +52,8 @@ export function spreadSubjects(sayings: readonly Saying[], setting: Setting): Su
       saying.mentions.length === 0 &&
       saying.items.slice(0, 2).some((item) => item.text === 'mine' || item.text === 'ours');
     if (mine) others = false;
-    else if (mood.others) others = true;
+    else if (mood.others && !['my', 'our'].includes(saying.items[saying.mentionAt - 1]?.text ?? ''))
+      others = true;
     else if (saying.mentions.length > 0 || clause.join === 'stop') {
       if (saying.mentions.length > 0) others = false;
     }
@@ -107,7 +115,7 @@ export function spreadSubjects(sayings: readonly Saying[], setting: Setting): Su
       }
       const next = followingHit(sayings, s);
       const listBack =
-        saying.bare &&
+        (saying.bare || isObjectTail(saying)) &&
         before !== undefined &&
         sameSentence &&
         (out[b]?.mentions.length ?? 0) > 0 &&

@@ -48,8 +48,10 @@ export const readFollowing: Rule = (input, i) => {
     return { phrase: fixed(null), end: start + 2, relative: { count: 1, unit: 'week' } };
   if (start > i && word === 'day' && textAt(input, start + 1) === 'after') return relative(1, start + 2);
   // "edit: day before": of the day that was told; with none there, no day.
-  if (word === 'day' && textAt(input, start + 1) === 'before' && isClauseEnd(input, start + 2))
-    return relative(-1, start + 2);
+  if (word === 'day' && textAt(input, start + 1) === 'before') {
+    if (textAt(input, start + 2) === 'that') return relative(-1, start + 3);
+    if (isClauseEnd(input, start + 2)) return relative(-1, start + 2);
+  }
   return null;
 };
 

@@ -93,7 +93,7 @@ const TABLE: readonly (readonly [string, string])[] = [
   ['bday', 'birthday'],
   ['nxt', 'next'],
   ['lil ickle', 'little'],
-  ['gh', 'greenhouse'],
+  ["gh g'house ghouse ghse", 'greenhouse'],
   ['wot', 'what'],
   ['sth smth', 'something'],
   ['doz dz', 'dozen'],
@@ -116,6 +116,12 @@ const TABLE: readonly (readonly [string, string])[] = [
   ['frts', 'fruits'],
   ['fgs', 'figs'],
   ['blk', 'black'],
+  ['nae', 'no'],
+  ['oan', 'on'],
+  ['frae', 'from'],
+  ['hae', 'have'],
+  ['hd', 'had'],
+  ['dozn dozzen', 'dozen'],
 ];
 
 const expansions = new Map<string, readonly string[]>();

@@ -87,7 +87,7 @@ export function isDescribed(items: readonly Item[], at: number, end: number, nam
   }
   if (named) {
     // "kadota (tall)", "the kadota, the tall one": settled later; alone a size says nothing.
-    return before === '(' || (before === 'the' && (!next || next.type === 'mark'));
+    return before === '(';
   }
   const verb = !next || next.type === 'mark' || VERBISH.some((name) => next.classes.has(name));
   return verb && (before === 'the' || before === '' || at === 0 || items[at - 1]?.type === 'mark');

@@ -68,6 +68,8 @@ function joinTwin(
 function standsForTwin(items: readonly Item[], { at, end }: Found & { at: number }): boolean {
   const before = items[at - 1];
   if (before?.text === 'the') return true;
+  // "the kadota that isnt little"
+  if (before?.text === 'not' && ['is', 'are'].includes(items[at - 2]?.text ?? '')) return true;
   if (before && before.type !== 'mark' && !['and', 'but', 'while'].includes(before.text)) return false;
   const next = items[end];
   return (

@@ -35,6 +35,21 @@ export function namelessAt(items: readonly Item[], i: number, index: RosterIndex
   return { ids: [...ids], end: A_TREE.has(text(at)) ? at + 1 : at, strong: true, plural: false };
 }
 
+const PHRASES: readonly (readonly [name: string, behind: readonly string[]])[] = [
+  ['mission', ['accomplished', 'complete', 'completed', 'impossible', 'critical', 'statement', 'creep']],
+  ['king', ['size', 'sized', 'of', 'hell', 'tide', 'prawn', 'prawns']],
+  ['alma', ['mater']],
+];
+
+/** "mission accomplished", "fit for a king", "on a mission": a word of the roster in a turn of phrase. */
+export function isTurnOfPhrase(items: readonly Item[], i: number): boolean {
+  const word = items[i]?.text ?? '';
+  const next = items[i + 1]?.text ?? '';
+  if (PHRASES.some(([name, behind]) => name === word && behind.includes(next))) return true;
+  if (word !== 'king' && word !== 'mission') return false;
+  return items[i - 1]?.text === 'a' && ['for', 'like', 'on'].includes(items[i - 2]?.text ?? '');
+}
+
 const WORKED_ON = ['TIPPED', 'PRUNED', 'WATERED', 'TENDED'];
 const BETWEEN = new Set(['the', 'out', 'back', 'off', 'on', 'for', 'and']);
 const WHERE = new Set([

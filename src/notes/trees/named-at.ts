@@ -2,7 +2,7 @@ import type { Item } from '../items.ts';
 import { abbreviatedAt, abbreviatedBehind, dottedAt } from './abbreviations.ts';
 import { namesBeginning, ORDINARY_NAMES } from './cultivar-names.ts';
 import { VERBISH } from './described.ts';
-import { namelessAt, unknownOneAt } from './name-phrases.ts';
+import { isTurnOfPhrase, namelessAt, unknownOneAt } from './name-phrases.ts';
 import { NUMBER_LEADS, plainNumber, type RosterIndex } from './roster-index.ts';
 
 export interface Found {
@@ -21,6 +21,9 @@ export function mentionAt(items: readonly Item[], i: number, index: RosterIndex)
   const numbered = numberedAt(items, i, index);
   if (numbered) return numbered;
   if (item.type !== 'word') return null;
+  // "hit the deck"
+  if (item.text === 'deck' && ['hit', 'hits', 'hitting'].includes(items[i - 2]?.text ?? '')) return null;
+  if (isTurnOfPhrase(items, i)) return null;
   const nameless = namelessAt(items, i, index) ?? unknownOneAt(items, i, index);
   if (nameless) return nameless;
   if (['size', 'sized', 'sizes'].includes(items[i + 1]?.text ?? '')) return null;

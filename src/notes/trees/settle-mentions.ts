@@ -163,8 +163,9 @@ function dropTopics(items: readonly Item[], mentions: readonly Settled[]): reado
     const members = mentions
       .slice(m + 1)
       .filter((each) => each.ids.length === 1 && mention.ids.includes(each.ids[0] ?? -1));
-    if (members.length < 2) return mention;
     const start = leadingWords(items, mention.at);
+    if (members.length < 2 && !(members.length === 1 && start === 0 && items[0]?.text === 'of'))
+      return mention;
     const announced = [':', '-', ',', '='].includes(items[mention.end]?.text ?? '') && start === 0;
     return items[start]?.text === 'of' || announced ? { ...mention, at: start, topic: true } : mention;
   });

@@ -172,6 +172,8 @@ export const GROWTH: PredicateTable = [
   [
     'leafed-out',
     [
+      'TREE leaf|leaves out? DATE',
+      '^ leaf|leaves out? DATE $',
       'TREE ~ put|puts|putting|pulled|threw|got ~ leaves|clothes|coat|dress|frock|jacket|green|greenery|foliage on|out',
       '^ first|new|green|proper|tiny|some? leaves|leaf on DET? TREE',
       'leaf BUD BE? opening|opened|breaking|bursting|unfurling|swelling|popping|unfolding|fattening|swollen',
@@ -179,6 +181,7 @@ export const GROWTH: PredicateTable = [
       'popped|pushed|opened|unfurled|spread DET? ~ leaves|leaf ~ DATE|TREE?',
       'TREE popped|opened|unfurled|spread DET? SIZE? leaves|leaf',
       'leaves|leaf on DET? TREE until',
+      'TREE leaf|leaves|lvs DATE',
       'TREE BE? ADV? green at last|again|now|finally',
       'did not leaf|sprout|wake|bud',
       'took|taken until DATE ~~ leaf|leaves',
