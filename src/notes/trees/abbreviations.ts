@@ -25,12 +25,6 @@ export function abbreviatedAt(
   return beginning(word, index, word.length > 2);
 }
 
-/** Whether a word may be short for a name of the roster, wherever it stands. */
-export function isShortName(item: Item, index: RosterIndex): boolean {
-  const word = shortWord(item);
-  return word !== null && (index.initials.has(word) || beginning(word, index, true) !== null);
-}
-
 /** The trees that a short word behind other words of a name leaves: "tall k", "short kad". */
 export function abbreviatedBehind(item: Item | undefined, index: RosterIndex): readonly number[] | null {
   const word = item?.type === 'word' ? item.typed : '';

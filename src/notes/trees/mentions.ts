@@ -2,7 +2,6 @@ import type { RosterTree } from '../contract.ts';
 import type { Item } from '../items.ts';
 import { countSlips } from '../spelling.ts';
 import { isDescribed } from './described.ts';
-import { mayBegin } from './name-beginnings.ts';
 import { otherAt } from './name-phrases.ts';
 import { type Found, mentionAt } from './named-at.ts';
 import { type RosterIndex, rosterIndex } from './roster-index.ts';
@@ -21,9 +20,7 @@ export function findMentions(items: readonly Item[], roster: readonly RosterTree
   const index = rosterIndex(roster);
   const found: (Found & { at: number })[] = [];
   for (let i = 0; i < items.length; ) {
-    const one = mayBegin(items, i, index)
-      ? (mentionAt(items, i, index) ?? otherAt(items, i, found.at(-1), index))
-      : null;
+    const one = mentionAt(items, i, index) ?? otherAt(items, i, found.at(-1), index);
     if (one) {
       found.push({ ids: one.ids, end: one.end, strong: one.strong, plural: one.plural, at: i });
       i = one.end;

@@ -6,11 +6,6 @@ import type { RosterIndex } from './roster-index.ts';
 const A_TREE = new Set(['fig', 'one', 'tree', 'plant', 'bush', 'that', 'figtree', 'pot']);
 const NAMES = new Set(['name', 'names', 'label', 'labels', 'tag', 'tags', 'id', 'nametag']);
 
-/** Whether one of the phrases below may begin with a word. */
-export function beginsPhrase(word: string): boolean {
-  return A_TREE.has(word) || word === 'no' || word === 'other';
-}
-
 /** "the fig with no name", "the one without a label", "the no name fig": a tree whose cultivar nobody knows. */
 export function namelessAt(items: readonly Item[], i: number, index: RosterIndex): Found | null {
   const ids = index.strong.get('unknown');
