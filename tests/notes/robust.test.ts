@@ -3,6 +3,7 @@ import { afterEach, describe, expect, it } from 'vitest';
 import { day } from '../../src/engine/day.ts';
 import { matchTrees, readMessage, readNote } from '../../src/notes/index.ts';
 import { labelOf } from './corpus/score.ts';
+import { DENIALS, denies, TAKES_BACK } from './denials.ts';
 import { notesOf, SETTING } from './setting.ts';
 
 const { items } = notesOf('notes-public.jsonl');
@@ -41,6 +42,36 @@ function mutate(text: string, next: () => number): string {
   }
 }
 
+function garbled(n: number, next: () => number): string {
+  let text = texts[n % texts.length] ?? '';
+  for (let k = 0; k <= n % 3; k++) text = mutate(text, next).slice(0, 500);
+  return text;
+}
+
+/** Notes of one clause, so that what is put before or after them is said of all that they say. */
+const clauses = texts.filter(
+  (text) => /^[^.,;:!?…()\n-]+$/.test(text) && !/\b(?:and|n|but|or|now|then|so|i|when|where)\b/.test(text),
+);
+
+/** A slip of the finger: what is said stays one clause. */
+function slip(text: string, next: () => number): string {
+  const at = Math.floor(next() * text.length);
+  switch (Math.floor(next() * 4)) {
+    case 0:
+      return text.slice(0, at) + text.slice(at + 1);
+    case 1:
+      return text.slice(0, at) + (text[at + 1] ?? '') + (text[at] ?? '') + text.slice(at + 2);
+    case 2:
+      return text.slice(0, at) + (text[at] ?? '') + text.slice(at);
+    default:
+      return text.toUpperCase();
+  }
+}
+
+function pick<T>(from: readonly T[], next: () => number): T {
+  return from[Math.floor(next() * from.length)] as T;
+}
+
 describe('whatever is typed', () => {
   it('is read without throwing', () => {
     fc.assert(
@@ -59,8 +90,7 @@ describe('whatever is typed', () => {
       const next = random(1);
       let slowest = { ms: 0, text: '' };
       for (let n = 0; n < MUTATIONS; n++) {
-        let text = texts[n % texts.length] ?? '';
-        for (let k = 0; k <= n % 3; k++) text = mutate(text, next).slice(0, 500);
+        const text = garbled(n, next);
         const start = performance.now();
         readNote(text, SETTING);
         const ms = performance.now() - start;
@@ -112,43 +142,42 @@ describe('whatever is typed', () => {
 });
 
 describe('a denial', () => {
-  const DENIALS = [
-    [
-      'tipped',
-      (tree: string) => [
-        `haven't tipped ${tree}`,
-        `not pinched ${tree}`,
-        `${tree} not tipped yet`,
-        `never pinched ${tree}`,
-        `didn't stop ${tree}`,
-      ],
-    ],
-    [
-      'dropped',
-      (tree: string) => [
-        `${tree} hasn't dropped its figs`,
-        `no figs dropped off ${tree}`,
-        `${tree} didn't drop all its fruit`,
-      ],
-    ],
-    [
-      'picked',
-      (tree: string) => [
-        `haven't picked any off ${tree}`,
-        `nothing picked from ${tree}`,
-        `didn't eat any ${tree} figs`,
-      ],
-    ],
-    [
-      'fruitlets',
-      (tree: string) => [
-        `no figs on ${tree}`,
-        `${tree} hasn't got any figs`,
-        `not a single fig on ${tree}`,
-        `${tree} without figs`,
-      ],
-    ],
-  ] as const;
+  it(
+    'is never logged as what it denies, whatever stands beside it',
+    () => {
+      const next = random(2);
+      for (let n = 0; n < MUTATIONS / 2; n++) {
+        const other = garbled(n, next).slice(0, 200);
+        const tree = pick(SETTING.roster, next);
+        const [kind, phrasings] = pick(DENIALS, next);
+        const name = `the ${tree.name.toLowerCase()}`;
+        const frame =
+          next() < 0.5 ? (said: string) => `${other}. ${said}` : (said: string) => `${said}. ${other}`;
+        // What stands beside it may say so itself, of that tree or of one that is only carried on.
+        const beside = [other, frame(`watered ${name}`)];
+        if (beside.some((text) => !denies(readNote(text, SETTING), kind, tree.id))) continue;
+        const text = frame(pick(phrasings, next)(name));
+        expect(denies(readNote(text, SETTING), kind, tree.id), text).toBe(true);
+      }
+    },
+    20_000 + MUTATIONS * 20,
+  );
+
+  it(
+    'of a whole note leaves nothing decisive of it',
+    () => {
+      const next = random(3);
+      expect(clauses.length).toBeGreaterThan(100);
+      for (let n = 0; n < MUTATIONS / 2; n++) {
+        let note = clauses[n % clauses.length] ?? '';
+        for (let k = 0; k < n % 3; k++) note = slip(note, next);
+        const text = pick(TAKES_BACK, next)(note);
+        expect(denies(readNote(text, SETTING), null, null), text).toBe(true);
+      }
+    },
+    20_000 + MUTATIONS * 20,
+  );
+
   const FRAMES = [
     (text: string) => text,
     (text: string) => `${text} this morning`,
@@ -159,7 +188,7 @@ describe('a denial', () => {
 
   it.each(DENIALS)('of %s never logs it', (kind, phrasings) => {
     for (const { name } of SETTING.roster) {
-      for (const text of phrasings(`the ${name.toLowerCase()}`)) {
+      for (const text of phrasings.map((phrase) => phrase(`the ${name.toLowerCase()}`))) {
         for (const frame of FRAMES) {
           const { logged } = readNote(frame(text), SETTING);
           expect(
