@@ -117,6 +117,10 @@ function cutClauses(items: readonly Item[]): Clause[] {
         close('and');
         continue;
       }
+      if (item.text === 'versus') {
+        close('comma');
+        continue;
+      }
       if (item.text === 'or') {
         close('or');
         continue;

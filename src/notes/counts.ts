@@ -154,6 +154,8 @@ function oneOf(items: readonly Item[], noun: string, hit: Hit): Count | null {
     if (
       item.text === 'both' &&
       items[i + 1]?.type !== 'tree' &&
+      // "they both have figs" counts trees.
+      !['HAVE', 'BE', 'AUX'].some((name) => items[i + 1]?.classes.has(name)) &&
       items.slice(i + 1, i + 4).some((each) => each.classes.has(noun))
     )
       return { count: 2 };

@@ -35,7 +35,7 @@ export function doubtsCrop(all: readonly Saying[]): boolean {
         each.clause.sub === 'whether' ||
         each.items.some((item) => item.text === 'which')),
   );
-  if (all.some(isWhether) && all.some(isUnsure)) return true;
+  if ((all.some(isWhether) || isOldOrNew(all)) && all.some(isUnsure)) return true;
   if (!either && !which) return false;
   return all.some(
     (each) =>
@@ -65,12 +65,22 @@ function isWhether({ clause, items, mood, breba }: Saying): boolean {
   return predicate && (mood.asks || clause.sub === 'if' || clause.sub === 'whether' || clause.join === 'or');
 }
 
+/** "old wood or new" */
+function isOldOrNew(all: readonly Saying[]): boolean {
+  return all.some(
+    ({ clause, items }, s) =>
+      clause.join === 'or' &&
+      ['new', 'main', 'maincrop', 'breba', 'brebas', 'oldwood'].includes(items[0]?.text ?? '') &&
+      (all[s - 1]?.breba === true || all[s - 1]?.main === true),
+  );
+}
+
 /** "dunno", "havent a clue", "could not say" */
 function isUnsure({ items, mood }: Saying): boolean {
   return items.some(
     (item, i) =>
       ['unsure', 'wondering', 'dunno', 'uncertain', 'clueless'].includes(item.text) ||
-      (['know', 'clue', 'idea', 'say', 'sure', 'tell', 'certain'].includes(item.text) &&
+      (['know', 'clue', 'idea', 'notion', 'foggiest', 'say', 'sure', 'tell', 'certain'].includes(item.text) &&
         mood.denials.some((d) => d < i)),
   );
 }

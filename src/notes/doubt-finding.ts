@@ -74,6 +74,12 @@ function isInnocent(items: readonly Item[], at: readonly number[]): boolean {
   // "polished off the last brunswick standing at the sink"
   if ((last === 'at' || last === 'in') && items.slice(0, at[0]).some((item) => item.classes.has('PICKED')))
     return true;
+  // "before the missus saw"
+  if (items[at[0] ?? -1]?.classes.has('HOUSE') && ['before', 'while', 'without', 'when'].includes(lead))
+    return true;
+  // "brekkie was 5 figs on toast", "scrumped a few from my own"
+  if (last === 'toast' && items.some((item) => item.quantity)) return true;
+  if (items[at[0] ?? -1]?.text === 'scrumped' && items.some((item) => item.text === 'own')) return true;
   // "saw a fig on it"
   if (
     last === 'a' &&
@@ -95,7 +101,7 @@ function isInnocent(items: readonly Item[], at: readonly number[]): boolean {
   const [by, then] = [items[at[0] ?? -1], items[(at[0] ?? 0) + 1]];
   if (
     by?.text === 'by' &&
-    (then?.type === 'tree' || (then?.classes.has('DET') && items[(at[0] ?? 0) + 2]?.type === 'tree'))
+    (then?.type === 'tree' || (then?.text === 'the' && items[(at[0] ?? 0) + 2]?.text !== 'time'))
   )
     return true;
   return isGiver(items, at[0] ?? 0) || isFamilyEating(items, at);

@@ -29,7 +29,7 @@ const SIGNS: Partial<Record<ObservationKind, readonly Sign[]>> = {
     sign('NUM', 'some few'),
   ],
   dropped: [
-    sign('DROPPED DROPPING DROP', 'lost'),
+    sign('DROPPED DROPPING DROP', 'lost let'),
     sign('FALLEN', 'came gone floor ground deck fall fell'),
     sign('FRUIT', 'all everything lot'),
   ],
@@ -112,8 +112,12 @@ export function isUnclear(kind: ObservationKind, event: ReadEvent, piece: Piece,
     if (!sure && !showsFruit(items, piece.join)) return true;
     return all > (sure ? 1 : 0);
   }
-  const named = items.some((item) => item.classes.has('FRUIT') || /^(?:fig|fruit)less$/.test(item.text));
-  return all > (kind === 'dropped' || named ? 1 : 0);
+  const named = items.some(
+    (item) => item.classes.has('FRUIT') || /^(?:(?:fig|fruit)less|barren)$/.test(item.text),
+  );
+  // "barren as a car park"
+  const simile = named && items.filter((item) => item.text === 'as').length > 0;
+  return all > (simile ? 3 : kind === 'dropped' || named ? 1 : 0);
 }
 
 function isOffTree(items: readonly Item[]): boolean {
@@ -195,10 +199,15 @@ function showsFruit(items: readonly Item[], join: Piece['join']): boolean {
 
 /** "tip the alma", "tipping …": no word says that it was done. */
 function onlyBaseForm(items: readonly Item[]): boolean {
-  // "8 tips": a number of what was tipped.
+  // "8 tips", "just the wee top inch": what was tipped, after the verb.
   if (
-    items.some((item) => item.type === 'quantity') &&
-    items.every((item) => item.type !== 'word' || item.classes.has('SHOOT') || item.classes.has('DET'))
+    items.some((item) => item.type === 'quantity' || item.text === 'inch') &&
+    items.every(
+      (item) =>
+        item.type !== 'word' ||
+        ['SHOOT', 'DET', 'SIZE', 'ADV'].some((name) => item.classes.has(name)) ||
+        ['in', 'all', 'total', 'of', 'inch', 'them'].includes(item.text),
+    )
   )
     return false;
   return items.every(
@@ -213,7 +222,7 @@ function onlyBaseForm(items: readonly Item[]): boolean {
 
 const GOING_ON = new Set(['am', 'is', 'are']);
 const DONE = new Set(
-  'done gave given got had has finished spent been was were off out gone removed taken cut clipped lopped after complete completed busy took'.split(
+  'done gave given got had has finished spent been was were off out gone removed taken cut clipped lopped after complete completed busy took snapped broke popped'.split(
     ' ',
   ),
 );

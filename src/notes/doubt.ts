@@ -176,6 +176,12 @@ function candidates(event: ReadEvent, pieces: readonly Piece[], today: Day): num
       chosen.filter((p) => !pieces[p]?.items.some((item) => item.classes.has('NEG'))),
       chosen,
     );
+  // "full of beans and full of figs"
+  if (event.kind === 'fruitlets' && chosen.length > 1)
+    chosen = orAll(
+      chosen.filter((p) => pieces[p]?.items.some((item) => item.classes.has('FRUIT'))),
+      chosen,
+    );
   const { count } = event;
   if (count !== undefined && !chosen.some((p) => pieces[p]?.numbers.includes(count))) {
     // "how many figs? 16 on the alma": the clause that gives the number tells it.

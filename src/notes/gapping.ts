@@ -153,6 +153,11 @@ function carry(saying: Saying, told: Saying): void {
     saying.mood = { ...mood, unrealFrom: mood.unrealFrom === null ? null : 0 };
   const hit = told.hits.find((each) => CARRIED.has(each.kind));
   if (!hit || told.hits.some((each) => each.kind === 'fruitlets')) return;
+  const unit = told.items.find(isCount)?.quantity?.unit ?? null;
+  const own = saying.items.find(isCount)?.quantity;
+  // "2 lb off the alma, 1.5 off the king"
+  if (unit !== null && own && own.unit === null && !Number.isInteger(own.value))
+    saying.count = { ...own, unit };
   const taken = saying.items.some((item) => TAKEN.has(item.text));
   if (hit.kind === 'ripening' && taken) return;
   // "picked 3 off the alma, 5 on the ronde" hang there.

@@ -10,6 +10,7 @@ export function tellHarvests(sayings: readonly Saying[]): void {
   sayings.forEach((saying, s) => {
     goesOnOff(saying, sayings[s - 1]);
     everyRipeOne(saying, sayings[s - 1]);
+    goneOrBinned(saying, sayings[s - 1]);
     clearedOut(saying, sayings[s + 1]);
     if (saying.hits.length > 1 || !isCountOfFigs(saying)) return;
     const sentence = sayings.filter((each) => each.clause.sentence === saying.clause.sentence);
@@ -20,7 +21,15 @@ export function tellHarvests(sayings: readonly Saying[]): void {
     const joined =
       (next !== undefined && near.includes(next) && isFrom(next)) ||
       (before !== undefined && near.includes(before) && isFrom(before) && saying.clause.join === 'and');
-    if (!served && !joined && !isFruitByName(saying, sentence)) return;
+    if (
+      !served &&
+      !joined &&
+      !isOff(saying) &&
+      !endsInPicking(sayings, s) &&
+      !isFruitByName(saying, sentence) &&
+      !isWhatWasEaten(before)
+    )
+      return;
     saying.hits = [pickedHit(saying)];
     for (const each of near) if (isHeading(each)) each.dropped = true;
   });
@@ -62,7 +71,7 @@ function isCountOfFigs(saying: Saying): boolean {
   if (saying.mentions.length !== 1) return false;
   let counted = false;
   for (const item of saying.items) {
-    if (item.quantity) counted = true;
+    if (item.quantity || item.text === 'first') counted = true;
     else if (item.type === 'tree' || item.type === 'date') continue;
     else if (BEARING.has(item.text) || item.classes.has('FRUITLET') || item.classes.has('HAVE')) return false;
     else if (!BESIDE_COUNT.some((name) => item.classes.has(name)) && !PLAIN.has(item.text)) return false;
@@ -72,7 +81,7 @@ function isCountOfFigs(saying: Saying): boolean {
 
 const BESIDE_COUNT = ['FRUIT', 'DET', 'SIZE', 'ADV', 'MY', 'RIPE', 'FOODISH', 'HOUSE', 'EATEN'];
 const PLAIN = wordSet(`
-  of for the with exactly about around roughly more another off from goats cheese cream each me us so
+  so far of for the with straight fresh warm tree exactly about around roughly more another off from goats cheese cream each me us so
   today total altogether
 `);
 
@@ -100,6 +109,41 @@ function isFrom(saying: Saying): boolean {
     hit.at.some((i) => ['off', 'from'].includes(saying.items[i]?.text ?? '')) &&
     saying.items.every((item) => item.text !== 'picked')
   );
+}
+
+/** "alma 4 ronde 2 celeste 9 picked today": the verb at the end is for the whole row. */
+function endsInPicking(sayings: readonly Saying[], s: number): boolean {
+  const [first] = sayings[s]?.items ?? [];
+  if (first?.type !== 'tree') return false;
+  for (const each of sayings.slice(s + 1)) {
+    if (each.clause.sentence !== sayings[s]?.clause.sentence || each.items[0]?.type !== 'tree') return false;
+    if (!each.items[1]?.quantity) return false;
+    if (each.hits.some((hit) => hit.kind === 'picked' && hit.last > 1)) return true;
+  }
+  return false;
+}
+
+/** "total so far off the mission 112" */
+function isOff({ items }: Saying): boolean {
+  const at = items.findIndex((item) => item.type === 'tree');
+  const lead = items.slice(0, at).findLast((item) => !item.classes.has('DET'));
+  return lead?.text === 'off' || lead?.text === 'from';
+}
+
+/** "ate it. first alma fig." */
+function isWhatWasEaten(before: Saying | undefined): boolean {
+  const eaten =
+    before !== undefined &&
+    before.mentions.length === 0 &&
+    before.items.length <= 3 &&
+    before.hits.length === 1 &&
+    before.hits[0]?.kind === 'picked' &&
+    before.items.some((item) => item.text === 'it' || item.text === 'them');
+  if (eaten) {
+    before.hits = [];
+    before.dropped = true;
+  }
+  return eaten;
 }
 
 /** "7 celestes today", "another couple of brunswicks": a tree's name in the plural is its fruit, and nothing else is told of it. */
@@ -159,7 +203,11 @@ function treesGave(sayings: readonly Saying[]): void {
     if (sayings[h + 1]?.clause.join !== 'colon' || heading.hits.length > 0 || heading.mentions.length > 0)
       return;
     if (heading.mood.denials.length > 0 || heading.mood.unrealFrom !== null) return;
-    if (!heading.items.some((item) => GAVE.has(item.text))) return;
+    if (
+      !heading.items.some((item) => GAVE.has(item.text)) ||
+      heading.items.some((item) => item.text === 'to')
+    )
+      return;
     for (const saying of sayings.slice(h + 1)) {
       if (saying.clause.sentence !== heading.clause.sentence) return;
       if (isCountOfFigs(saying)) saying.hits = [pickedHit(saying)];
@@ -167,7 +215,9 @@ function treesGave(sayings: readonly Saying[]): void {
   });
 }
 
-const GAVE = wordSet('gave delivered yielded produced cropped picked eaten harvested harvest haul');
+const GAVE = wordSet(
+  'pick picks pickings tally gave delivered yielded produced cropped picked eaten harvested harvest haul',
+);
 
 /** "demolished the lot, every ripe one": which ones were picked. */
 function everyRipeOne(saying: Saying, before: Saying | undefined): void {
@@ -179,6 +229,25 @@ function everyRipeOne(saying: Saying, before: Saying | undefined): void {
   saying.dropped = true;
 }
 
+const BINNED = new Set(['chucked', 'binned', 'threw', 'dumped', 'ditched', 'tossed', 'composted']);
+
+/** "10 oz picked, all gone by teatime", "sour, chucked the lot": no figs that dropped. */
+function goneOrBinned(saying: Saying, before: Saying | undefined): void {
+  const [hit] = saying.hits;
+  if (!before || !hit || hit.kind !== 'dropped' || saying.hits.length > 1 || saying.mentions.length > 0)
+    return;
+  if (before.clause.sentence !== saying.clause.sentence) return;
+  const words = hit.at.map((i) => saying.items[i]?.text ?? '');
+  const gone =
+    before.hits.some((each) => each.kind === 'picked') &&
+    words.every((word) => ['all', 'gone'].includes(word));
+  const binned =
+    before.hits.some((each) => each.kind === 'trouble') && words.some((word) => BINNED.has(word));
+  if (!gone && !binned) return;
+  saying.hits = [];
+  saying.dropped = true;
+}
+
 const TAKEN_OFF: ReadonlySet<string> = new Set(['tipped', 'cuttings', 'pruned']);
 
 /** "3 tips off the mission, 4 off the king": more of what was taken off before. */
@@ -186,7 +255,8 @@ function goesOnOff(saying: Saying, before: Saying | undefined): void {
   const told = before?.hits.find((hit) => TAKEN_OFF.has(hit.kind));
   const [hit] = saying.hits;
   if (!told || !hit || hit.kind !== 'picked' || before?.clause.sentence !== saying.clause.sentence) return;
-  if (!before.items.some((item) => ['off', 'from'].includes(item.text))) return;
+  const heading = before.mentions.length === 0 && !before.items.some((item) => item.quantity);
+  if (!heading && !before.items.some((item) => ['off', 'from'].includes(item.text))) return;
   const bare = saying.items.every(
     (item) =>
       item.type !== 'word' ||
@@ -195,5 +265,10 @@ function goesOnOff(saying: Saying, before: Saying | undefined): void {
       item.classes.has('ADV') ||
       item.text === 'more',
   );
-  if (bare) saying.hits = [{ ...hit, kind: told.kind }];
+  if (!bare) return;
+  saying.hits = [{ ...hit, kind: told.kind }];
+  if (heading) {
+    before.hits = [];
+    before.dropped = true;
+  }
 }

@@ -5,6 +5,7 @@ import { type Item, makeItem } from './item.ts';
 import { intern } from './lexicon/intern.ts';
 import { mendWord } from './lexicon/vocabulary.ts';
 import { classesOf } from './lexicon/word-classes.ts';
+import { dropListNumbers } from './list-numbers.ts';
 import { mendItems } from './mend-items.ts';
 import { joinPlaces } from './places.ts';
 import { findQuantities } from './quantities.ts';
@@ -21,7 +22,7 @@ const OLD_WOOD_CLASSES: ReadonlySet<string> = new Set(['BREBA', 'OLDWOOD']);
 
 /** The message as items, from left to right. */
 export function readItems(text: string, setting: Setting): readonly Item[] {
-  const words = joinOldWood(readWords(text, setting));
+  const words = joinOldWood(readWords(text, setting)).map(asNoun);
   const dated = placeDates(text, words, setting);
   const named = findMentions(dated, setting.roster);
   return dropAsides(mendItems(joinPlaces(findQuantities(named))));
@@ -30,7 +31,7 @@ export function readItems(text: string, setting: Setting): readonly Item[] {
 function readWords(text: string, setting: Setting): Item[] {
   const index = rosterIndex(setting.roster);
   const known = meaningsTowards(index);
-  return writeSpokenMarks(tokenise(text)).map(({ text: word, typed, start, end, type }) => {
+  return dropListNumbers(writeSpokenMarks(tokenise(text))).map(({ text: word, typed, start, end, type }) => {
     if (type === 'word') {
       const meant = known.get(word) ?? remember(known, word, index);
       return makeItem('word', meant.text, typed, meant.classes, start, end);
@@ -67,6 +68,14 @@ function remember(known: Map<string, Meant>, word: string, index: RosterIndex): 
   if (known.size >= MOST_MEANINGS) known.clear();
   known.set(word, meant);
   return meant;
+}
+
+/** "by the shed": the hut, and nothing shed. */
+function asNoun(item: Item, i: number, items: readonly Item[]): Item {
+  const lead = items[i - 1]?.text ?? '';
+  return item.text === 'shed' && ['the', 'my', 'our', 'garden', 'potting', 'tool'].includes(lead)
+    ? { ...item, classes: NO_CLASSES }
+    : item;
 }
 
 const OLD = new Set(['last', 'previous', 'old', 'older', 'prior']);

@@ -1,3 +1,4 @@
+import { wordSet } from './lexicon/word-set.ts';
 import type { Saying } from './sayings.ts';
 import type { Mention } from './trees/mentions.ts';
 
@@ -14,6 +15,22 @@ export function isObjectTail({ items, mentionAt, hits }: Saying): boolean {
     mentionAt >= 0 &&
     items.slice(0, mentionAt).every((item) => item.classes.has('DET')) &&
     ['with', 'for', 'using'].includes(items[mentionAt + 1]?.text ?? '')
+  );
+}
+
+const SAME = new Set(['same', 'so', 'ditto', 'likewise', 'too', 'neither', 'nor', 'also']);
+const BESIDE_SAME = wordSet(`
+  same so ditto likewise too neither nor also does did do has have is are was were the to with for of as well it i we
+  goes thing story on can be said and my
+`);
+
+/** "and so does the king", "did the same to the king", "ditto the ronde". */
+export function saysTheSame({ items, hits, mentions }: Saying): boolean {
+  return (
+    hits.length === 0 &&
+    mentions.length > 0 &&
+    items.some((item) => SAME.has(item.text)) &&
+    items.every((item) => item.type !== 'word' || BESIDE_SAME.has(item.text))
   );
 }
 

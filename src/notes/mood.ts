@@ -36,6 +36,8 @@ const HABIT = wordSet(`
 const BEGGING = wordSet(
   'begging crying screaming pleading desperate gasping longing calling shouting asking',
 );
+/** With "moving it …": a time to come. */
+const LATER = wordSet('autumn fall winter later tomorrow soon');
 const ASKED_WORK = wordSet(`
   water feed pick pinch tip nip net cover move repot prune spray mulch check
 `);
@@ -73,6 +75,9 @@ export function readMood(clause: Clause, today: string): Mood {
     items.length > 1 &&
     ASKED_WORK.has(items[1]?.text ?? '')
   )
+    unrealFrom = 0;
+  // "moving it in the autumn"
+  if (/ing$/.test(opening ?? '') && items.length > 1 && items.some((item) => LATER.has(item.text)))
     unrealFrom = 0;
   // "pruning the mission next"
   if (items.length > 1 && items.at(-1)?.text === 'next' && /ing$/.test(opening ?? '')) unrealFrom = 0;
@@ -212,6 +217,21 @@ export function readMood(clause: Clause, today: string): Mood {
     if (EVERY.has(item.text) && RECURRING.has(next?.text ?? '')) past = true;
     if (SEASONS.has(item.text) && ['before', 'ago', 'back'].includes(next?.text ?? '')) past = true;
     if (item.classes.has('SAYS') && !(before === 'i' || before === 'we' || items[i - 2]?.text === 'i'))
+      hearsay = true;
+    // "on the list for feeding"
+    if (
+      unrealFrom === null &&
+      ['list', 'agenda', 'cards', 'docket'].includes(item.text) &&
+      items[i - 2]?.text === 'on'
+    )
+      unrealFrom = 0;
+    // "grandad's certain …"
+    if (
+      item.classes.has('OTHERS') &&
+      items
+        .slice(i + 1, i + 3)
+        .some((each) => ['certain', 'sure', 'positive', 'convinced'].includes(each.text))
+    )
       hearsay = true;
     if (isOthers(items, i)) others = true;
     if (isWide(items, i)) wide = true;

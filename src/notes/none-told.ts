@@ -29,6 +29,32 @@ export function answerNone(sayings: readonly Saying[]): void {
   });
 }
 
+const OTHER_NEWS: ReadonlySet<string> = new Set(['trouble', 'rooted', 'cuttings', 'frost']);
+
+/** "rust on the ronde, none on my alma": none of what was told of before, which was no fruit. */
+export function denyOtherNews(sayings: readonly Saying[]): void {
+  sayings.forEach((saying, s) => {
+    const [hit] = saying.hits;
+    if (hit?.kind !== 'no-fruitlets' || saying.hits.length > 1) return;
+    if (saying.items.some((item) => item.classes.has('FRUIT') || item.classes.has('BREBA'))) return;
+    if (
+      !hit.at.every(
+        (i) =>
+          saying.items[i]?.type !== 'word' ||
+          saying.items[i]?.classes.has('NONE') ||
+          ['PREP', 'DET', 'HAVE', 'PRO'].some((name) => saying.items[i]?.classes.has(name)),
+      )
+    )
+      return;
+    const before = sayings.slice(0, s).findLast((each) => each.hits.length > 0);
+    if (
+      before?.hits.every((each) => OTHER_NEWS.has(each.kind)) &&
+      !before.items.some((item) => item.classes.has('FRUIT'))
+    )
+      saying.hits = [];
+  });
+}
+
 /** "none", "what figs": nothing but a word for nothing. */
 function isNothing(saying: Saying): boolean {
   const [first] = saying.items;

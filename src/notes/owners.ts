@@ -168,6 +168,7 @@ export function isWide(items: readonly Item[], i: number): boolean {
   const next = items[i + 1]?.text ?? '';
   const next2 = items[i + 2]?.text ?? '';
   // "watered all", "a handful for each pot", "rotated the pots"
+  if (word === 'all' && (next === 'round' || next === 'around') && items[i + 2] === undefined) return true;
   if (word === 'all' && next === 'of' && next2 === 'them' && items[i - 1]?.classes.has('WATERED'))
     return true;
   if (word === 'all' && items[i + 1] === undefined && items[i - 1]?.classes.has('WATERED')) return true;

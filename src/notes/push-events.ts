@@ -129,13 +129,18 @@ function leafFall(
   inherited: Day | null,
   setting: Setting,
 ): ObservationKind {
-  if (
-    kind !== 'trouble' ||
-    !saying.items.some((item) => item.classes.has('LEAF')) ||
-    !saying.items.some((item) => item.classes.has('DROPPED') || item.text === 'lost')
-  )
-    return kind;
+  const { items } = saying;
+  if (!items.some((item) => item.classes.has('LEAF'))) return kind;
   const on = saying.date?.date?.on ?? inherited ?? setting.today;
   const month = (Number(on.slice(5, 7)) + (setting.hemisphere === 'N' ? 0 : 6)) % 12;
-  return month >= 10 || month <= 1 ? 'dormant' : kind;
+  const autumn = month >= 10 || month <= 1;
+  const lost = items.some((item) => item.classes.has('DROPPED') || item.text === 'lost');
+  if (kind === 'trouble' && lost) return autumn ? 'dormant' : kind;
+  // "dropped half its leaves" in summer
+  if (kind === 'dormant' && !autumn && items.some((item) => PARTLY.has(item.text))) return 'trouble';
+  // "leaves off the king by nov 18"
+  if (kind === 'care' && autumn && items[0]?.text === 'leaves' && items[1]?.text === 'off') return 'dormant';
+  return kind;
 }
+
+const PARTLY = wordSet('half some few lot lots many third couple bunch quarter');

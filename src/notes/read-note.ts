@@ -15,7 +15,7 @@ import {
   shareMoments,
   spreadHeadings,
 } from './neighbours.ts';
-import { answerNone } from './none-told.ts';
+import { answerNone, denyOtherNews } from './none-told.ts';
 import { readHits } from './read-hits.ts';
 import { repeatDays } from './repeat-days.ts';
 import { markChoices, ownMine } from './riddles.ts';
@@ -56,6 +56,7 @@ export function readNoteItems(text: string, items: readonly Item[], setting: Set
   nameCrops(sayings);
   tellWork(sayings);
   answerNone(sayings);
+  denyOtherNews(sayings);
   ripenWhatWasThere(sayings);
   dropWhatWasThere(sayings);
   const moods = inheritMoods(sayings, setting.today);

@@ -44,6 +44,15 @@ export function cutRuns(clauses: readonly Clause[]): Clause[] {
         sub: k === 0 ? clause.sub : null,
       }));
     }
+    // "harvest today alma 5 king 3 ronde 2": or the number behind it.
+    if (trees.every((at) => clause.items[at + 1]?.quantity)) {
+      return [0, ...trees.slice(1)].map((from, k, cuts) => ({
+        ...clause,
+        items: clause.items.slice(from, cuts[k + 1]),
+        join: k === 0 ? clause.join : ('comma' as const),
+        sub: k === 0 ? clause.sub : null,
+      }));
+    }
     const hits = rawHits(clause);
     if (now > 0 && hits.length === 1)
       return [

@@ -41,6 +41,8 @@ const TOTAL = wordSet(`
   every all everything lot whole entire everyone both completely totally
 `);
 const BARE_WORDS = new Set([
+  'ditto',
+  'likewise',
   'poor',
   'dear',
   'old',

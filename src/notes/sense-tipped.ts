@@ -109,7 +109,7 @@ export function objectFits(items: readonly Item[], at: number): boolean {
       i++;
       continue;
     }
-    if (item.classes.has('SIZE') && determined) {
+    if ((item.classes.has('SIZE') || OF_GROWTH.has(item.text)) && determined) {
       i++;
       continue;
     }
@@ -132,6 +132,9 @@ export function objectFits(items: readonly Item[], at: number): boolean {
   }
 }
 
+/** What tips are like. */
+const OF_GROWTH = wordSet('soft tender leafy growing sappy floppy bendy');
+
 const AFTER_TIPPED = wordSet(`
   out back off on at from above after with for again too as well it them him her both all that this
   these those some most half last lot rest everything today now already hard to in by past beyond just
@@ -142,3 +145,44 @@ const AFTER_TIPPED = wordSet(`
   first second third good please x hoping hopefully ahead the my its a an our of tree trees shoots
   round inside outside myself ourselves got yet four bang dead later ready job over
 `);
+
+const OWNED_BY_TREE = wordSet(`
+  label labels tag tags sign photo photos pic pics picture jam jar jars post stake cane saucer pot pots
+  tub box bag lid bottle tank trolley net netting cover fence shelf
+`);
+const OF_TREE = wordSet(`
+  it them all both every each lot rest one ones tree trees plant plants bush everything others that this
+  these those which longest tallest strongest lower upper new main
+`);
+const BEHIND_APEX = wordSet('of off on from out');
+
+/** What was taken off is the tip of a tree or a shoot: not "the top off the alma pot", "the tips of my fingers". */
+export function isTipOfTree(items: readonly Item[], at: readonly number[]): boolean {
+  for (const i of at) {
+    const item = items[i];
+    if (item?.type === 'tree') {
+      const next = items[i + 1]?.text === "'s" ? items[i + 2] : items[i + 1];
+      if (next && OWNED_BY_TREE.has(next.text)) return false;
+      continue;
+    }
+    if (!item?.classes.has('APEX')) continue;
+    const next = items[i + 1];
+    if (next?.classes.has('LEAF') || (next?.type === 'quantity' && items[i + 2]?.classes.has('LEAF')))
+      return false;
+    if (next?.text === 'off' && items[i + 2]?.text === 'to') return false;
+    let j = i + 1;
+    while (BEHIND_APEX.has(items[j]?.text ?? '')) j++;
+    if (j === i + 1) continue;
+    const from = j;
+    while (items[j]?.classes.has('DET') || items[j]?.classes.has('SIZE')) j++;
+    const noun = items[j];
+    if (j === from || !noun || noun.type !== 'word') continue;
+    if (
+      OF_TREE.has(noun.text) ||
+      ['SHOOT', 'TREEWORD', 'PRO', 'BE', 'ADV', 'OLDWOOD'].some((name) => noun.classes.has(name))
+    )
+      continue;
+    return false;
+  }
+  return true;
+}

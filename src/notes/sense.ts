@@ -1,19 +1,13 @@
 import type { Clause } from './clauses.ts';
 import { harmlessItems } from './harmless.ts';
 import type { Item } from './items.ts';
-import { isOrdinary } from './lexicon/ordinary.ts';
-import { isPlainWord } from './lexicon/plain-words.ts';
 import type { PredicateKind } from './lexicon/predicates/index.ts';
 import { wordSet } from './lexicon/word-set.ts';
 import { noneFits } from './sense-none.ts';
-import { objectFits, subjectFits } from './sense-tipped.ts';
+import { dropFits, pickFits } from './sense-picked.ts';
+import { isTipOfTree, objectFits, subjectFits } from './sense-tipped.ts';
 import { isWeak, weakFits } from './weak-figs.ts';
 
-/** Words for picking that are as often said of other things. */
-const PICKINGS = wordSet(`
-  pinched grabbed pulled gathered collected enjoyed polished swiped bagged sampled tasted tried
-  crunched picked plucked
-`);
 /** Words of care that are as often said of other things. */
 const TENDINGS = wordSet(`
   topped stripped cleaned covered moved turned rotated treated sunk trained inspected divided hauled
@@ -31,6 +25,7 @@ export function makesSense(
   const verb = items[first];
   if (!verb) return false;
   if (kind === 'fruitlets' && isWeak(items, at)) return weakFits(items, at);
+  if (kind === 'tipped' && !isTipOfTree(items, at)) return false;
   if (kind === 'tipped' && verb.classes.has('TIPPED')) {
     return subjectFits(items, first) && objectFits(items, first);
   }
@@ -46,12 +41,7 @@ export function makesSense(
         ) && objectFits(items, first)
     );
   }
-  if (kind === 'picked' && verb.classes.has('PICKED')) return pickFits(items, first);
-  if (kind === 'picked' && namesPlants(items, last)) return false;
-  const giver = kind === 'picked' ? at.find((i) => items[i]?.classes.has('YIELDS')) : undefined;
-  if (giver !== undefined && takesOther(items, giver)) return false;
-  if (kind === 'picked' && (verb.classes.has('TAKEN') || verb.classes.has('EATEN')))
-    return !takesOther(items, first);
+  if (kind === 'picked') return pickFits(items, at);
   if (kind === 'dropped' && verb.classes.has('DROPPED')) return dropFits(items, first);
   if (kind === 'dropped') return !items.some((item) => item.classes.has('LEAF'));
   if (kind === 'no-fruitlets') {
@@ -81,6 +71,20 @@ export function makesSense(
     return false;
   // "the fleece went over it"
   if (kind === 'trouble' && items[first - 1]?.classes.has('GEAR')) return false;
+  // "hit 26f", not "hit 104f" and not "hit 6 ft"
+  if (
+    kind === 'frost' &&
+    at.some((i) => items[i]?.text === 'measure') &&
+    !items.some((item) => item.classes.has('FROST'))
+  ) {
+    const typed = items[at.find((i) => items[i]?.text === 'measure') ?? 0]?.typed ?? '';
+    const degrees = /^(-?\d+)(?:°|degrees|degree|deg)?([cf]?)$/.exec(typed.replaceAll(' ', ''));
+    if (!degrees) return false;
+    return Number(degrees[1]) <= (degrees[2] === 'c' ? 0 : 32) && (typed !== degrees[1] || at.length > 2);
+  }
+  // "14 for the season"
+  if (kind === 'dormant' && verb.text === 'for' && items.some((item) => item.type === 'quantity'))
+    return false;
   // "propped up with a stick"
   if (kind === 'cuttings' && at.length === 1 && (verb.text === 'stick' || verb.text === 'sticks')) {
     let i = first - 1;
@@ -145,6 +149,8 @@ export function makesSense(
 /** What a tree stands in says nothing of care by itself: "the alma pot". */
 const POTS = wordSet('pot soil saucer tray');
 
+const LACKING = wordSet('deficiency deficient shortage lockout burn burnt toxicity overdose starved');
+
 const OWN_WORK: ReadonlySet<PredicateKind> = new Set([
   'care',
   'pruned',
@@ -181,9 +187,11 @@ export function isMisread(kind: PredicateKind, items: readonly Item[], at: reado
     items.some((item) => item.text === 'went')
   )
     return true;
+  // "magnesium deficiency", "fertiliser burn"
+  if (kind === 'care' && LACKING.has(items[(at[0] ?? 0) + 1]?.text ?? '')) return true;
   if (!OWN_WORK.has(kind)) return false;
   const first = at[0] ?? 0;
-  if (!HARM.some((name) => items[first]?.classes.has(name))) return false;
+  if (kind !== 'pruned' && !HARM.some((name) => items[first]?.classes.has(name))) return false;
   let i = first - 1;
   while (i > 0 && i > first - 4 && BESIDE_RAIDER.has(items[i]?.text ?? '')) i--;
   const who = items[i];
@@ -224,101 +232,6 @@ const TWO_FACED = new Set(
       !['birds', 'ants', 'scale', 'split', 'fried', 'bird', 'knocked', 'torn', 'cooked'].includes(word),
   ),
 );
-
-/** "picked the leaves off", "pinched the label": not every picking is a harvest. */
-function pickFits(items: readonly Item[], at: number): boolean {
-  const word = items[at]?.text ?? '';
-  // "necked the tonic"
-  if (takesOther(items, at)) return false;
-  if (PICKINGS.has(word)) {
-    const rest = items.slice(at + 1);
-    const object = rest.find(
-      (item) =>
-        !item.classes.has('DET') &&
-        !item.classes.has('SIZE') &&
-        !item.classes.has('PREP') &&
-        !item.classes.has('ADV'),
-    );
-    if (word === 'picked') {
-      if (!object) return true;
-      if (object.classes.has('LEAF') || object.classes.has('SUCKER') || object.classes.has('CUTTING'))
-        return false;
-      if (
-        object.type === 'word' &&
-        object.classes.size === 0 &&
-        isOrdinary(object.text) &&
-        rest[0]?.classes.has('DET')
-      )
-        return false;
-      return true;
-    }
-    if (['tasted', 'sampled', 'munched'].includes(word) && object?.type === 'tree') return true;
-    return (
-      rest.some((item) => item.classes.has('FRUIT')) ||
-      // "grabbed 4 celestes"
-      (object?.type === 'quantity' && rest.some((item) => item.type === 'tree')) ||
-      (object !== undefined &&
-        (object.type === 'quantity' || object.type === 'tree') &&
-        rest.some((item) => ['off', 'from'].includes(item.text))) ||
-      (object?.type === 'quantity' && object.classes.has('WEIGHT'))
-    );
-  }
-  return true;
-}
-
-const PLANTS = wordSet(`
-  plant plants tree trees sapling saplings seedling seedlings starter starters stick sticks scion scions
-  cutting cuttings pot pots label labels leaf leaves shoot shoots bush bushes whip whips
-`);
-
-/** "gave mum 2 celeste plants": the tree's name belongs to another noun. */
-function namesPlants(items: readonly Item[], last: number): boolean {
-  return items[last]?.type === 'tree' && PLANTS.has(items[last + 1]?.text ?? '');
-}
-
-const NO_FRUIT = ['CAREOBJ', 'LEAF', 'SUCKER', 'CUTTING', 'SHOOT', 'ROOT'];
-
-/** The first thing named after the verb is nothing that grows on a fig to be eaten. */
-function takesOther(items: readonly Item[], at: number): boolean {
-  const object = items
-    .slice(at + 1)
-    .find(
-      (item) =>
-        !['DET', 'SIZE', 'PREP', 'ADV', 'PRO'].some((name) => item.classes.has(name)) &&
-        item.type !== 'quantity' &&
-        !item.classes.has('CONTAINER'),
-    );
-  return (
-    object?.type === 'word' &&
-    !object.classes.has('FRUIT') &&
-    NO_FRUIT.some((name) => object.classes.has(name))
-  );
-}
-
-/** Only figs dropped count; leaves are another kind. */
-function dropFits(items: readonly Item[], at: number): boolean {
-  // "… and fell": of what the clause before was about.
-  if (items.length <= 2) return true;
-  if (items.some((item) => item.classes.has('LEAF'))) return false;
-  const word = items[at]?.text ?? '';
-  if (losesOther(items)) return false;
-  const said = items.some(
-    (item) =>
-      item.classes.has('FRUIT') ||
-      ['everything', 'lot', 'them', 'all', 'both', 'every', 'whole'].includes(item.text),
-  );
-  if (word === 'dropped' || word === 'aborted')
-    return said || items[at + 1] === undefined || items.some((item) => item.classes.has('BREBA'));
-  return said;
-}
-
-/** "lost all my labels": all of something else. */
-function losesOther(items: readonly Item[]): boolean {
-  const at = items.findIndex((item) => ['all', 'every', 'both', 'whole', 'entire'].includes(item.text));
-  if (at < 0 || items.some((item) => item.classes.has('FRUIT'))) return false;
-  const noun = items.slice(at + 1).find((item) => !item.classes.has('DET') && item.text !== 'of');
-  return noun?.type === 'word' && noun.classes.size === 0 && isOrdinary(noun.text) && !isPlainWord(noun.text);
-}
 
 /** Single words of care that are as often something else. */
 function careFits(items: readonly Item[], at: number): boolean {

@@ -2,35 +2,19 @@ import type { Hit } from './hits.ts';
 import type { Item } from './items.ts';
 import type { PredicateKind } from './lexicon/predicates/index.ts';
 import { wordSet } from './lexicon/word-set.ts';
-import { isWeak } from './weak-figs.ts';
+import { isOutdone } from './sift-fruit.ts';
 
 /** Of several things said at once, those that stand. */
 export function sift(hits: readonly Hit[], items: readonly Item[]): Hit[] {
   const kinds = new Set(hits.map((hit) => hit.kind));
   return hits.filter((hit) => {
-    if (hit.kind === 'no-fruitlets' && hits.some((each) => each !== hit && OUTDOES_NONE.has(each.kind)))
-      return false;
-    if (
-      hit.kind === 'no-fruitlets' &&
-      hits.some((each) => each.first > hit.first && !SAYS_NOTHING.has(each.kind))
-    )
-      return false;
+    if (isOutdone(hit, hits, items)) return false;
     if (
       hit.kind === 'care' &&
       (kinds.has('cuttings') || kinds.has('rooted')) &&
       !/^(?:watered|fed|potted|repotted|moved)$/.test(items[hit.first]?.text ?? '')
     )
       return false;
-    if (
-      hit.kind === 'fruitlets' &&
-      (isWeak(items, hit.at) ||
-        !hit.at.some((i) => items[i]?.classes.has('FRUIT')) ||
-        onlyFruitWord(hit, items))
-    ) {
-      if ([...FRUIT_NEWS].some((kind) => kinds.has(kind as Hit['kind']))) return false;
-      if (kinds.has('cuttings') || kinds.has('pruned')) return false;
-      if (kinds.has('tipped') && !hasCount(hit, items)) return false;
-    }
     if (
       hit.kind === 'ask-kind' &&
       (kinds.has('buds-double') ||
@@ -47,24 +31,7 @@ export function sift(hits: readonly Hit[], items: readonly Item[]): Hit[] {
       !items.some((item) => item.classes.has('FRUIT'))
     )
       return false;
-    // "lost a fig from the alma"
-    if (
-      hit.kind === 'picked' &&
-      kinds.has('dropped') &&
-      !hit.at.some((i) => ['PICKED', 'EATEN', 'TAKEN'].some((name) => items[i]?.classes.has(name)))
-    )
-      return false;
-    if (hit.kind === 'ripening' && (kinds.has('picked') || kinds.has('dropped'))) return false;
-    if (
-      hit.kind === 'ripening' &&
-      kinds.has('trouble') &&
-      !items.some((item) => item.classes.has('FRUIT') || item.text === 'ripe' || NECKS.has(item.text))
-    )
-      return false;
     if (hit.kind === 'trouble' && kinds.has('dropped')) return false;
-    // "necks gone limp": so figs ripen.
-    if (hit.kind === 'trouble' && kinds.has('ripening') && items.some((item) => NECKS.has(item.text)))
-      return false;
     if (
       hit.kind === 'trouble' &&
       (kinds.has('frost') || kinds.has('care')) &&
@@ -97,15 +64,28 @@ export function sift(hits: readonly Hit[], items: readonly Item[]): Hit[] {
       hits.some((each) => each.kind === 'frost' && each.first < hit.first)
     )
       return false;
+    if (hit.kind === 'trouble' && kinds.has('frost')) return false;
     // "sawed off the frost damaged limb"
     if (hit.kind === 'frost' && hits.some((each) => each.kind === 'pruned' && each.first < hit.first))
       return false;
     if (hit.kind === 'ask-kind' && kinds.has('frost')) return false;
+    // "sprouted 3 side branches", "tied in the new growth"
+    if (
+      hit.kind === 'leafed-out' &&
+      hits.some(
+        (each) =>
+          each !== hit &&
+          (each.kind === 'branched' ||
+            each.kind === 'pruned' ||
+            (each.kind === 'care' && each.first < hit.first)),
+      )
+    )
+      return false;
     // "snapped a branch moving it"
     if (
       hit.kind === 'care' &&
       /ing$/.test(items[hit.first]?.text ?? '') &&
-      hits.some((each) => each.kind === 'trouble' && each.first < hit.first)
+      hits.some((each) => each.kind === 'trouble' && each.at.length > 1 && each.first < hit.first)
     )
       return false;
     // "caterpillar poo on the leaves"
@@ -161,70 +141,12 @@ export function sift(hits: readonly Hit[], items: readonly Item[]): Hit[] {
       return false;
     if (hit.kind === 'leafed-out' && (kinds.has('trouble') || kinds.has('dormant') || kinds.has('frost')))
       return false;
-    if (
-      hit.kind === 'picked' &&
-      kinds.has('trouble') &&
-      items.some((item) => item.classes.has('THIEF')) &&
-      hits.some((each) => each.kind === 'trouble' && each.first <= hit.first)
-    )
-      return false;
-    if (hit.kind === 'picked' && kinds.has('trouble') && items.some((item) => item.text === 'by'))
-      return false;
-    if (hit.kind === 'picked' && kinds.has('care') && hit.at.every((i) => items[i]?.classes.has('WEIGHT')))
-      return false;
-    if (
-      hit.kind === 'fruitlets' &&
-      (kinds.has('buds-double') || kinds.has('buds-single')) &&
-      !items.some((item) => item.classes.has('FRUIT'))
-    )
-      return false;
     return true;
   });
 }
 
-const NECKS = new Set(['neck', 'necks', 'ostiole', 'ostioles']);
-
-const FRUIT_NEWS = new Set<PredicateKind>([
-  'picked',
-  'dropped',
-  'ripening',
-  'no-fruitlets',
-  'trouble',
-  'frost',
-  'care',
-]);
-
-/** Beside these "no figs" adds nothing, or is part of the same news. */
-const OUTDOES_NONE: ReadonlySet<PredicateKind> = new Set([
-  'branched',
-  'dropped',
-  'buds-single',
-  'ripening',
-  'picked',
-]);
-
-const SAYS_NOTHING: ReadonlySet<PredicateKind> = new Set(['fruitlets', 'no-fruitlets', 'ask-kind']);
-
 function isPest(item: Item | undefined): boolean {
   return item !== undefined && (item.classes.has('PEST') || item.classes.has('THIEF'));
-}
-
-function onlyFruitWord(hit: Hit, items: readonly Item[]): boolean {
-  return hit.at.every((i) => {
-    const item = items[i];
-    return (
-      item !== undefined &&
-      (item.classes.has('FRUIT') ||
-        item.classes.has('FRUITLET') ||
-        item.classes.has('SIZE') ||
-        item.type === 'quantity' ||
-        item.classes.has('PREP'))
-    );
-  });
-}
-
-function hasCount(hit: Hit, items: readonly Item[]): boolean {
-  return hit.at.some((i) => items[i]?.type === 'quantity');
 }
 
 function onlyShootWord(hit: Hit, items: readonly Item[]): boolean {

@@ -21,6 +21,7 @@ export function stateOf(saying: Saying, hit: Hit, before: Inherited | undefined)
   if (mood.unrealFrom !== null && mood.unrealFrom <= hit.last && own.has(mood.unrealFrom)) return 'unreal';
   const within =
     hit.kind !== 'no-fruitlets' &&
+    hit.kind !== 'ask-kind' &&
     !KEEPS_DENIAL.has(hit.kind) &&
     mood.denials.some((i) => own.has(i) || (i > hit.core && i < hit.last));
   const outside =
@@ -77,6 +78,24 @@ export function isBackground(saying: Saying, hit: Hit, h: number): boolean {
     if (saying.date && sub !== 'before' && sub !== 'until') return false;
     return true;
   }
+  // "shoots under every tip i took"
+  if (
+    hit.kind === 'tipped' &&
+    saying.hits.length > 1 &&
+    !saying.date &&
+    ['each', 'every'].includes(saying.items[hit.first - 1]?.text ?? '')
+  )
+    return true;
+  // "the pinched shoots forked"
+  const grown = saying.hits[h + 1];
+  if (
+    hit.kind === 'tipped' &&
+    grown?.kind === 'branched' &&
+    !saying.date &&
+    saying.items[hit.first + 1]?.classes.has('SHOOT') &&
+    grown.first - hit.last <= 2
+  )
+    return true;
   if (hit.kind === 'tipped' && saying.hits.length > h + 1) {
     const lead = saying.items[hit.first - 1]?.text ?? '';
     const next = saying.items[hit.first + 1];

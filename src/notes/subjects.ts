@@ -6,6 +6,7 @@ import {
   isObjectTail,
   isVerbOnly,
   opensObject,
+  saysTheSame,
   takesSubjects,
 } from './list-objects.ts';
 import type { Saying } from './sayings.ts';
@@ -26,7 +27,18 @@ export interface Subject {
   readonly fresh?: boolean;
 }
 
-const PLURAL = new Set(['both', 'they', 'them', 'their', 'themselves', 'these', 'all', 'each']);
+const PLURAL = new Set([
+  'either',
+  'neither',
+  'both',
+  'they',
+  'them',
+  'their',
+  'themselves',
+  'these',
+  'all',
+  'each',
+]);
 
 /** Hands every clause its trees: its own, those of the list it belongs to, or the last ones named. */
 export function spreadSubjects(sayings: readonly Saying[], setting: Setting): Subject[] {
@@ -115,13 +127,14 @@ export function spreadSubjects(sayings: readonly Saying[], setting: Setting): Su
       }
       const next = followingHit(sayings, s);
       const listBack =
-        (saying.bare || isObjectTail(saying)) &&
+        (saying.bare || isObjectTail(saying) || saysTheSame(saying)) &&
         before !== undefined &&
         sameSentence &&
         (out[b]?.mentions.length ?? 0) > 0 &&
         ['and', 'comma', 'or'].includes(clause.join) &&
         before.hits.length > 0 &&
         (opensObject(before) ||
+          saysTheSame(saying) ||
           (saying.date !== null && before.date !== null) ||
           saying.items.some((item) =>
             ['too', 'also', 'same', 'likewise', 'ditto', 'well', 'aswell', 'neither', 'either'].includes(
@@ -163,7 +176,10 @@ export function spreadSubjects(sayings: readonly Saying[], setting: Setting): Su
     let direct = mentions.length > 0;
     if (waiting.length > 0) {
       if (mentions.length === 0 || (takesSubjects(saying) && clause.join !== 'stop')) {
-        mentions = [...waiting, ...mentions];
+        mentions =
+          mentions.length === 0 && group.length > 1
+            ? ofGroup(saying, group, waiting)
+            : [...waiting, ...mentions];
         direct = true;
       }
       waiting = [];
@@ -179,15 +195,19 @@ export function spreadSubjects(sayings: readonly Saying[], setting: Setting): Su
         mentions = forward;
         const owner = sayings.find((each) => each.mentions === forward);
         if (owner && owner.hits.length === 0) owner.dropped = true;
-      } else if (carried) mentions = PLURALS(saying) && group.length > 1 ? group : carry;
+      } else if (carried) mentions = group.length > 1 ? ofGroup(saying, group, carry) : carry;
       else if (about.length > 0) mentions = about;
       else {
         const later = sayings
           .slice(s + 1)
-          .find((each) => each.mentions.length > 0 && each.hits.length === 0 && each.bare);
-        if (later && !mood.wide) {
-          mentions = later.mentions;
-          later.dropped = true;
+          .filter((each) => each.mentions.length > 0 && each.hits.length === 0 && each.bare);
+        // "they both have figs, the alma and the king"
+        const named = PLURALS(saying)
+          ? later.filter((each) => each.clause.sentence === clause.sentence)
+          : later.slice(0, 1);
+        if (named.length > 0 && !mood.wide) {
+          mentions = named.flatMap((each) => each.mentions);
+          for (const each of named) each.dropped = true;
         }
       }
       if (mentions === about) direct = true;
@@ -220,6 +240,12 @@ export function spreadSubjects(sayings: readonly Saying[], setting: Setting): Su
     out[s] = { mentions, others, wide: mood.wide, direct };
   }
   return out;
+}
+
+/** "both have figs", "the former has 3": the trees of a sentence that a clause without a name is about. */
+function ofGroup(saying: Saying, group: readonly Mention[], last: readonly Mention[]): readonly Mention[] {
+  if (PLURALS(saying)) return group;
+  return saying.items.some((item) => item.text === 'former') ? group.slice(0, 1) : last;
 }
 
 function PLURALS(saying: Saying): boolean {

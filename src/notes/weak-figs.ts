@@ -16,7 +16,21 @@ export function isWeak(items: readonly Item[], at: readonly number[]): boolean {
 /** Unknown words around make it doubtful what is said of the figs: then it is a remark. */
 export function weakFits(items: readonly Item[], at: readonly number[]): boolean {
   // "buds fattening, figs next"
-  if (['next', 'later', 'soon', 'please', 'tomorrow'].includes(items[(at.at(-1) ?? 0) + 1]?.text ?? ''))
+  if (
+    ['next', 'later', 'late', 'behind', 'soon', 'please', 'tomorrow'].includes(
+      items[(at.at(-1) ?? 0) + 1]?.text ?? '',
+    )
+  )
+    return false;
+  // "the crop hit the deck", "figs on the lawn"
+  if (
+    items.some(
+      (item, i) =>
+        GROUND.has(item.text) &&
+        items[i - 1]?.text === 'the' &&
+        ['on', 'hit', 'onto'].includes(items[i - 2]?.text ?? ''),
+    )
+  )
     return false;
   const counted = at.some((i) => items[i]?.type === 'quantity');
   const strange = items.filter(
@@ -61,6 +75,8 @@ const KNOWN_BESIDE = [
   'SAYS',
   'AND',
 ];
+
+const GROUND = new Set(['deck', 'ground', 'floor', 'dirt', 'lawn', 'grass', 'path']);
 
 /** Plain words that tell something of the figs, or look for them, want them, serve them: no bare sight of figs. */
 const TELLING = wordSet(`

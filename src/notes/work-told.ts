@@ -1,4 +1,12 @@
-import type { Item } from './items.ts';
+import {
+  allOfThem,
+  deadCuttings,
+  pottedCuttings,
+  rootsOf,
+  takenFrom,
+  topicOfRoots,
+} from './cuttings-told.ts';
+import { hitByFrost, isCovered, isDoom, isFrost, leavesBlack } from './frost-told.ts';
 import { wordSet } from './lexicon/word-set.ts';
 import type { Saying } from './sayings.ts';
 
@@ -16,6 +24,7 @@ export function tellWork(sayings: readonly Saying[]): void {
       if (before) {
         allOfThem(saying, before);
         rootsOf(saying, before);
+        stuffOf(before, saying);
       }
       leavesBlack(sayings, s);
       hitByFrost(sayings, s);
@@ -24,6 +33,11 @@ export function tellWork(sayings: readonly Saying[]): void {
     sameAgain(saying, before);
     deadCuttings(saying, before);
     gearOver(saying, before);
+    andAte(saying, before);
+    takenFrom(saying, before);
+    goneToo(saying, before);
+    branchesGrew(saying, before);
+    withWhat(saying, before);
     notDone(saying, before);
     stillNot(saying, before);
     if (before.hits.some((hit) => hit.kind === 'trouble') && droops(saying)) saying.hits = [];
@@ -52,6 +66,7 @@ export function tellWork(sayings: readonly Saying[]): void {
 const AGAIN = wordSet(`
   now it is its 's the turn next then too also same on has got been today this time
 `);
+
 const TURNS = wordSet('now next turn then too also same');
 
 /** "first it was leaf spot on the alma, now it's the ronde": the news before, of another tree. */
@@ -79,92 +94,6 @@ function onlyShoots(saying: Saying, before: Saying): void {
   if (!plain) return;
   const number = saying.items.find((item) => item.quantity)?.quantity;
   if (number && before.count === null) before.count = number;
-  saying.hits = [];
-  saying.dropped = true;
-}
-
-const TAKING = wordSet(`
-  took taken cut snipped clipped made struck stuck snagged grabbed potted bagged saved collected pulled
-  sliced lopped chopped started popped poked pushed put set planted went going in into from
-`);
-
-/** "ronde cuttings: no roots", "alma sticks, 3 have roots": the cuttings are what is spoken of, not news. */
-function topicOfRoots(saying: Saying, next: Saying): void {
-  if (saying.hits.length !== 1 || saying.hits[0]?.kind !== 'cuttings') return;
-  const denied = next.mood.denials.length > 0 && next.items.some((item) => item.classes.has('ROOT'));
-  if (!(denied || next.hits.some((hit) => hit.kind === 'rooted')) || next.mentions.length > 0) return;
-  if (
-    saying.date ||
-    saying.items.some((item) => item.quantity !== undefined || TAKING.has(item.text) || item.text === 'new')
-  )
-    return;
-  saying.hits = [];
-  saying.dropped = true;
-  next.mentions = saying.mentions;
-}
-
-const SUFFERED = wordSet(`
-  copped caught hit got cooked suffered singed burnt burned browned blackened zapped fried worst brunt
-  hammered nipped toasted scorched damage damaged took killed black brown mush mushy limp crispy
-  wilted lost it too badly hard nipped pinched clipped wiped knocked singed ruined
-`);
-
-function isFrost(saying: Saying): boolean {
-  return saying.hits.length > 0 && saying.hits.every((hit) => hit.kind === 'frost');
-}
-
-function suffered(items: readonly Item[]): boolean {
-  return items.some((item) => SUFFERED.has(item.text));
-}
-
-/** "a late frost, and the alma copped it": the trees of a clause soon after are those that were hit. */
-function hitByFrost(sayings: readonly Saying[], s: number): void {
-  const saying = sayings[s];
-  if (!saying || !isFrost(saying) || saying.mentions.length > 0 || saying.pronoun) return;
-  for (let k = s + 1; k <= s + 2; k++) {
-    const next = sayings[k];
-    if (!next || next.clause.sentence !== saying.clause.sentence) return;
-    if (next.mentions.length === 0) {
-      if (next.hits.length > 0) return;
-      continue;
-    }
-    if (next.mood.denials.length > 0 || next.mood.unrealFrom !== null || !suffered(next.items)) return;
-    if (!next.hits.every((hit) => ['trouble', 'dormant', 'care'].includes(hit.kind))) return;
-    saying.mentions = next.mentions;
-    next.hits = [];
-    next.dropped = true;
-    return;
-  }
-}
-
-/** "frost in the garden, leaves are black": harm of the frost that was told of. */
-function leavesBlack(sayings: readonly Saying[], s: number): void {
-  const saying = sayings[s];
-  if (!saying || saying.mentions.length > 0 || saying.hits.length === 0) return;
-  if (!saying.hits.every((hit) => ['trouble', 'tipped', 'dormant'].includes(hit.kind))) return;
-  const before = sayings[s - 1];
-  const after = sayings[s + 1];
-  const sentence = saying.clause.sentence;
-  const told = before !== undefined && before.clause.sentence === sentence && isFrost(before);
-  const ahead = after !== undefined && after.clause.sentence === sentence && isFrost(after);
-  if (
-    !(told && suffered(saying.items)) &&
-    !((told || ahead) && sayings.every((each) => each.mentions.length === 0))
-  )
-    return;
-  saying.hits = [];
-  saying.dropped = true;
-}
-
-/** "cuttings struck! all five": how many there were. */
-function allOfThem(saying: Saying, before: Saying): void {
-  const counted = before.hits.some((hit) => ['rooted', 'cuttings', 'tipped'].includes(hit.kind));
-  const number = saying.items.find((item) => item.quantity)?.quantity;
-  if (!counted || !number || number.unit || before.count || before.items.some((item) => item.quantity))
-    return;
-  if (!saying.items.every((item) => item.quantity || ['all', 'of', 'them', 'the'].includes(item.text)))
-    return;
-  before.count = number;
   saying.hits = [];
   saying.dropped = true;
 }
@@ -202,49 +131,6 @@ function notFigs(saying: Saying, before: Saying): void {
   saying.dropped = true;
 }
 
-/** "mission cuttings 6, all dead": told of the cuttings, not of the tree. */
-function deadCuttings(saying: Saying, before: Saying): void {
-  if (saying.mentions.length > 0 || saying.hits.length === 0) return;
-  if (!before.hits.some((hit) => hit.kind === 'cuttings')) return;
-  if (!saying.hits.every((hit) => hit.kind === 'trouble')) return;
-  if (!saying.items.some((item) => DEAD.has(item.text))) return;
-  saying.hits = saying.hits.slice(0, 1).map((hit) => ({ ...hit, kind: 'remark' as const }));
-}
-
-const DEAD = wordSet('dead died rotted rotten failed mouldy moldy dried shrivelled shriveled perished');
-
-/** "another frost and the king's had it": what would be. */
-function isDoom(frost: Saying, then: Saying): boolean {
-  const opening = frost.items[0]?.text;
-  return (
-    isFrost(frost) &&
-    (opening === 'another' || (opening === 'one' && frost.items[1]?.text === 'more')) &&
-    then.items.some((item) =>
-      ['had', 'done', 'finished', 'toast', 'goner', 'dead', 'gone'].includes(item.text),
-    )
-  );
-}
-
-/** "dipped 8 cuttings in hormone and potted": more of what was done with the cuttings. */
-function pottedCuttings(saying: Saying, before: Saying): void {
-  if (saying.mentions.length > 0 || saying.items.length > 3 || saying.clause.join !== 'and') return;
-  if (!before.hits.some((hit) => hit.kind === 'cuttings') || before.mentions.length === 0) return;
-  if (saying.hits.length === 0 || !saying.hits.every((hit) => hit.kind === 'care')) return;
-  if (!/^(?:potted|bagged|watered|wrapped|covered|misted|heeled)$/.test(saying.items[0]?.text ?? '')) return;
-  saying.hits = [];
-  saying.dropped = true;
-}
-
-/** "frost, but the king was covered": with fleece, not with figs. */
-function isCovered(saying: Saying): boolean {
-  return (
-    saying.hits.length === 1 &&
-    saying.hits[0]?.kind === 'fruitlets' &&
-    saying.items.some((item) => item.text === 'covered') &&
-    !saying.items.some((item) => item.classes.has('FRUIT'))
-  );
-}
-
 /** "not fed: king": the tree that was passed over. */
 function notDone(saying: Saying, before: Saying): void {
   if (saying.clause.join !== 'colon' || saying.hits.length > 0 || before.mentions.length > 0) return;
@@ -275,12 +161,65 @@ function droops(saying: Saying): boolean {
   );
 }
 
-/** "we have roots! 3 of the 8 ronde sticks": which cuttings the roots are on. */
-function rootsOf(saying: Saying, before: Saying): void {
-  if (before.mentions.length > 0 || saying.hits.length !== 1 || saying.hits[0]?.kind !== 'cuttings') return;
-  if (before.hits.length === 0 || !before.hits.every((hit) => hit.kind === 'rooted')) return;
-  if (saying.items.some((item) => TAKING.has(item.text))) return;
-  saying.hits = saying.hits.map((hit) => ({ ...hit, kind: 'rooted' as const }));
+/** "possums been at it, half a dozen gone": what they had. */
+function goneToo(saying: Saying, before: Saying): void {
+  if (saying.mentions.length > 0 || !before.hits.some((hit) => hit.kind === 'trouble')) return;
+  if (!before.items.some((item) => item.classes.has('THIEF'))) return;
+  if (!saying.hits.every((hit) => ['picked', 'dropped', 'fruitlets'].includes(hit.kind))) return;
+  if (!saying.items.some((item) => item.text === 'gone' || item.text === 'missing')) return;
+  saying.hits = [];
+  saying.dropped = true;
+}
+
+/** "topped it on the 12th, 5 branches": what grew, when the tips were not counted in the same breath. */
+function branchesGrew(saying: Saying, before: Saying): void {
+  if (saying.mentions.length > 0 || before.date === null || !before.hits.some((hit) => hit.kind === 'tipped'))
+    return;
+  const noun = saying.items.at(-1)?.text ?? '';
+  if (
+    !['branches', 'laterals', 'sideshoots'].includes(noun) &&
+    !(noun === 'shoots' && saying.items.at(-2)?.text === 'side')
+  )
+    return;
+  if (saying.items.length > 3 || !saying.items[0]?.quantity) return;
+  const at = saying.items.length - 1;
+  saying.hits = [{ kind: 'branched', at: [at], first: at, last: at, core: at }];
+}
+
+/** "dusted ronde, pot 3 and the alma with sulphur": the last of a list, and what with. */
+function withWhat(saying: Saying, before: Saying): void {
+  const [hit] = before.hits;
+  if (hit?.kind !== 'care' || saying.hits.length > 0 || saying.mentions.length !== 1) return;
+  if (saying.clause.join !== 'and' && saying.clause.join !== 'comma') return;
+  const after = saying.items[saying.mentionAt + 1]?.text ?? '';
+  if (saying.mentionAt > 1 || !['with', 'using', 'down'].includes(after)) return;
+  const end = saying.items.length;
+  saying.hits = [{ kind: 'care', at: [], first: end, last: end, core: end }];
+}
+
+/** "tip off the radio: epsom salts. gave the alma some": the stuff itself was no care. */
+function stuffOf(before: Saying, saying: Saying): void {
+  if (before.mentions.length > 0 || !before.hits.every((hit) => hit.kind === 'care' && hit.at.length <= 2))
+    return;
+  if (
+    before.items.length > 3 ||
+    !saying.hits.some((hit) => hit.kind === 'care') ||
+    saying.mentions.length === 0
+  )
+    return;
   before.hits = [];
   before.dropped = true;
+}
+
+/** "a horse reached over and ate the unknown": the animal's doing goes on. */
+function andAte(saying: Saying, before: Saying): void {
+  const [hit] = saying.hits;
+  if (saying.clause.join !== 'and' || hit === undefined || hit.first !== 0 || saying.hits.length !== 1)
+    return;
+  if (!['picked', 'care', 'pruned', 'dropped'].includes(hit.kind)) return;
+  const who = before.items.slice(0, 2).some((item) => item.classes.has('THIEF') || item.classes.has('FORCE'));
+  const own = before.items.some((item) => ['i', 'we', 'my'].includes(item.text));
+  const verb = saying.items[0];
+  if (!who || own || !verb || !['GNAWED', 'WRECKED', 'EATEN'].some((name) => verb.classes.has(name))) return;
+  saying.hits = [{ ...hit, kind: 'trouble' }];
 }

@@ -38,17 +38,17 @@ export const FRUIT_WORD_CLASSES: readonly (readonly [name: string, words: string
     'KIN',
     'mum mums mom mother dad dads father sister brother gran grandma granddad grandad grandpa nana nan nonna nonno wife husband kids kid hubby missus partner girlfriend boyfriend son daughter toddler grandkids grandson granddaughter niece nephew',
   ],
-  ['NEG', 'nary zippo zilcho bupkis bubkis nix nuffin diddlysquat'],
+  ['NEG', 'nary divil zippo zilcho bupkis bubkis nix nuffin diddlysquat'],
   ['NONE', 'zippo zilcho bupkis bubkis nix nuffin diddlysquat'],
   ['DROPPED', 'droped dropd droppped dorpped drpped yeeted yeet chundered hurled lobbed flung'],
   ['PICKED', 'piked pickd pikced picced picekd pciked harvestd havested etten eatn'],
   [
     'HOUSE',
-    'bairn bairns grandbairn grandbairns wean weans littlun littluns nippers nipper lads lasses tots sprog sprogs grandchildren grandchild ankle-biters',
+    'grandbabies grandbaby grandkiddies kiddies kiddie kiddos kiddo bairn bairns grandbairn grandbairns wean weans littlun littluns nippers nipper lads lasses tots sprog sprogs grandchildren grandchild ankle-biters',
   ],
   [
     'KIN',
-    'bairn bairns grandbairn grandbairns wean weans littlun littluns nippers nipper lads lasses tots sprog sprogs grandchildren grandchild',
+    'grandbabies grandbaby grandkiddies kiddies kiddie kiddos kiddo bairn bairns grandbairn grandbairns wean weans littlun littluns nippers nipper lads lasses tots sprog sprogs grandchildren grandchild',
   ],
   ['EMPTY', 'dieu yeah yep yup nah och ach aye ooh aww awww eek yikes crikey blimey strewth'],
   [

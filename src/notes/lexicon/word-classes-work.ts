@@ -29,7 +29,7 @@ export const WORK_WORD_CLASSES: readonly (readonly [name: string, words: string]
   ],
   [
     'THIEF',
-    'greenfly blackfly aphids aphid mites beetle caterpillar caterpillars grasshopper grasshoppers locust locusts katydid katydids cicada cicadas worm worms borer borers maggot maggots grub grubs larva larvae earwig earwigs weevil weevils moth moths flies fly bees bee bug bugs leafhoppers armyworms cutworms cutworm webworms hornworm hornworms tentworms termites termite nematodes slug snail psyllids thrips whitefly scale mealybugs bagworms loopers looper sawfly chafers chafer pest pests vermin varmint varmints rascal rascals bandit bandits burglar vandal vandals intruder intruders scrumper scrumpers',
+    'greenfly blackfly aphids aphid mites beetle caterpillar caterpillars grasshopper grasshoppers locust locusts katydid katydids cicada cicadas worm worms borer borers maggot maggots grub grubs larva larvae earwig earwigs weevil weevils moth moths flies fly bees bee bug bugs leafhoppers armyworms cutworms cutworm webworms hornworm hornworms tentworms termites termite nematodes slug snail psyllids thrips whitefly scale mealybugs bagworms loopers looper sawfly chafers chafer pest pests vermin varmint varmints rascal rascals summat summats sumthing sumthin sth bandit bandits burglar vandal vandals intruder intruders scrumper scrumpers',
   ],
   [
     // Weather, machines and people's play: what breaks a tree.
@@ -71,7 +71,7 @@ export const WORK_WORD_CLASSES: readonly (readonly [name: string, words: string]
   [
     // Feeds and dressings that mean nothing else in a garden.
     'FEEDSTUFF',
-    'fert ferts fertiliser fertilizer feed plantfood manure compost seaweed kelp tomorite osmocote emulsion fishmeal bonemeal biochar potash epsom gypsum dolomite lime limestone calmag chelate chelates chelated sequestrene sequestered ironite azomite rockdust humate humic fulvic alfalfa lucerne comfrey nettle guano frass castings vermicast vermicompost wormcast wormcasts leafmould leafmold bokashi phosphate superphosphate sulphate sulfate nitrate urea ammonium nitrogen potassium phosphorus magnesium calcium micronutrients microelements nutrients nutrient nutes mycorrhizae mycorrhiza mycorrhizal rootgrow inoculant probiotic growmore phostrogen miraclegro miracle-gro charlie seasol powerfeed blood bone hoof pellets granules prills spikes spike tonic molasses slurry topdressing biosolids',
+    'fert ferts fertiliser fertilizer feed plantfood manure compost seaweed kelp greensand tomorite osmocote emulsion fishmeal bonemeal biochar potash epsom gypsum dolomite lime limestone calmag chelate chelates chelated sequestrene sequestered ironite azomite rockdust humate humic fulvic alfalfa lucerne comfrey nettle guano frass castings vermicast vermicompost wormcast wormcasts leafmould leafmold bokashi phosphate superphosphate sulphate sulfate nitrate urea ammonium nitrogen potassium phosphorus magnesium calcium micronutrients microelements nutrients nutrient nutes mycorrhizae mycorrhiza mycorrhizal rootgrow inoculant probiotic growmore phostrogen miraclegro miracle-gro charlie seasol powerfeed blood bone hoof pellets granules prills spikes spike tonic molasses slurry topdressing biosolids',
   ],
   [
     // Ground covers.

@@ -83,11 +83,20 @@ export function otherAt(
   previous: Found | undefined,
   index: RosterIndex,
 ): Found | null {
-  if (items[i]?.text !== 'other' || !['the', 'my'].includes(items[i - 1]?.text ?? '')) return null;
+  const lead = items[i - 1];
+  if (
+    items[i]?.text !== 'other' ||
+    !(lead?.type === 'mark' || ['the', 'my', 'and'].includes(lead?.text ?? ''))
+  )
+    return null;
   const [id] = previous?.ids ?? [];
   if (previous?.ids.length !== 1 || id === undefined) return null;
   const generic = items[i + 1];
-  const alone = !generic || generic.type === 'mark';
+  const alone =
+    !generic ||
+    generic.type === 'mark' ||
+    generic.type === 'number' ||
+    ['HAVE', 'BE', 'NONE'].some((name) => generic.classes.has(name));
   if (!alone && !GENERIC.has(generic.text)) return null;
   for (const ids of index.cultivars.values()) {
     if (!ids.has(id) || ids.size < 2) continue;

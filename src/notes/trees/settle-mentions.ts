@@ -195,6 +195,11 @@ function leaveOut(items: readonly Item[], mention: Settled): Settled {
   const start = leadingWords(items, mention.at);
   const lead = items[start - 1]?.text ?? '';
   const at = ['from', 'than', 'for'].includes(lead) ? start - 2 : start - 1;
+  const pair = `${items[at]?.text ?? ''} ${lead}`;
+  const instead =
+    start < mention.at || lead !== 'of' ? items[start]?.text === 'of' && lead === 'instead' : false;
+  if (['rather than', 'away from'].includes(pair)) return { ...mention, at, topic: true };
+  if (instead) return { ...mention, at: start - 1, topic: true };
   if (
     ![
       'but',

@@ -7,6 +7,9 @@ export const NONE: PredicateTable = [
     [
       'drew|drawn|draw|drawing|draws a? SIZE? blank|blanks',
       'TREE blank $',
+      'divil|devil a|the FRUIT',
+      'barren as a ~',
+      'as barren|bare|empty as a ~',
       'yet to fruit|set|crop|produce ~ FRUIT?',
       'FRUIT NEG started|begun|appeared|formed|arrived|emerged|set|there',
       '^ zero|nought|naught $',

@@ -6,10 +6,13 @@ export const SHOOTS: PredicateTable = [
     'tipped',
     [
       "TREE DET? tip|tips|top|tops|leader|leaders|head|heads|apex 's|is|are|has|have|was|were? been? all|now|just? off|out|gone|removed|taken|nipped|pinched|snipped|clipped",
-      "^ DET? SIZE? tip|tips|top|tops|leader|leaders|head|heads 's|is|are? all|now? off|out NUM?",
+      "^ DET? SIZE? tip|tips|top|tops|leader|leaders|head|heads 's|is|are? all|now? off|out|gone|removed|taken NUM?",
       '^ NUM? DET? SIZE? tip|tips|tops|leaders|heads|apices|points off|out|from ~ TREE NUM?',
       'APEX that|which? i|we took|take|nipped|pinched|snipped|clipped|cut|removed|rubbed|pulled|had off|out? from|of?',
       'got|get|getting round|around to TIPPING',
+      'pinch|tip|tipping|pinching job ~ done|complete|completed|finished',
+      'thumbnailed|fingernailed ~~ TREE',
+      'gave|giving|given ~ leading|growing|main shoots|shoot|stems|tips DET chop|snip|pinch|nip',
       '^ i|just? snapped|broke DET? SIZE? tips|tops',
       'TREE lost its|her|his tip|tips|top|tops',
       'TIPPED at|above|past|beyond|after|to|by ~ LEAF|NODE',
@@ -91,6 +94,7 @@ export const SHOOTS: PredicateTable = [
       'wood wood|and|more|more wood',
       '^ branches|laterals|sideshoots|shoots by|on|from|since DATE',
       'only|just|all|mostly sticks|wood|twigs|timber $',
+      'have|has|got|get|had many|some|more|lot|several SIZE? branch|shoot|branches|shoots|lateral',
       '^ branches|shoots|laterals|sideshoots by|on|from|since DATE',
       'only|just made|gave|grew|got|pushed|produced|makes|making|given|put ~ wood|sticks|timber|growth',
       'result|results|outcome ~ pinch|tip|tipping|pinching ~ branches|wood|shoots|laterals|sticks|branching',
@@ -179,6 +183,8 @@ export const SHOOTS: PredicateTable = [
     'pruned',
     [
       'dead wooded|wooding|heading|headed',
+      'MEASURE off DET? top|sides|height|branches|limbs|canopy|crown',
+      'bonfire|fire|smoke of|from|with ~ prunings',
       'got shot|rid of DET? SIZE? sucker|suckers|limb|limbs|branch|branches|deadwood',
       'TREE ~ cut|hacked|chopped|pruned|trimmed|whacked|lopped back|down|hard PREP?',
       'yanked|wrenched|pulled|ripped DET? NUM? SIZE? suckers|sucker off|out|from|up',
@@ -252,6 +258,7 @@ export const SHOOTS: PredicateTable = [
     [
       'CUTTING made|making it',
       'NUM have|has taken|took|struck|rooted $',
+      'CUTTING ~ ROOTED out|in|through|into ~ bottom|cup|pot|jar|sides|side',
       'NUM had|have|has|got|with root|roots',
       'ROOTED',
       'CUTTING ~ ROOTED',
@@ -301,6 +308,8 @@ export const SHOOTS: PredicateTable = [
   [
     'cuttings',
     [
+      'stuck|struck|popped|poked|put|planted|pushed NUM bits|pieces|lengths|sticks|twigs|sticklets of|from|off DET? TREE in|into|under',
+      '^ rooting NUM ~ CUTTING',
       'CUTTING ~ for rooting|propagation|propagating|grafting|root|propagate',
       'brought|carried|fetched ~ CUTTING ~ in|inside|home|indoors',
       'snipped|cut|took|taken|clipped|sawed NUM? ~ lengths|pieces|wands|sticks|sections ~ off|from|of ~ TREE|PRO',

@@ -1,0 +1,117 @@
+import type { Item } from './items.ts';
+import { isOrdinary } from './lexicon/ordinary.ts';
+import { isPlainWord } from './lexicon/plain-words.ts';
+import { wordSet } from './lexicon/word-set.ts';
+
+/** Words for picking that are as often said of other things. */
+const PICKINGS = wordSet(`
+  pinched grabbed pulled gathered collected enjoyed polished swiped bagged sampled tasted tried
+  crunched picked plucked
+`);
+
+/** Whether what was taken, eaten or given is fruit of a tree. */
+export function pickFits(items: readonly Item[], at: readonly number[]): boolean {
+  const first = at[0] ?? 0;
+  const verb = items[first];
+  if (verb?.classes.has('PICKED')) return verbFits(items, first);
+  if (namesPlants(items, at.at(-1) ?? 0)) return false;
+  const giver = at.find((i) => items[i]?.classes.has('YIELDS'));
+  if (giver !== undefined && takesOther(items, giver)) return false;
+  if (verb?.classes.has('TAKEN') || verb?.classes.has('EATEN')) return !takesOther(items, first);
+  return true;
+}
+
+/** "picked the leaves off", "pinched the label": not every picking is a harvest. */
+function verbFits(items: readonly Item[], at: number): boolean {
+  const word = items[at]?.text ?? '';
+  // "necked the tonic"
+  if (takesOther(items, at)) return false;
+  if (PICKINGS.has(word)) {
+    const rest = items.slice(at + 1);
+    const object = rest.find(
+      (item) =>
+        !item.classes.has('DET') &&
+        !item.classes.has('SIZE') &&
+        !item.classes.has('PREP') &&
+        !item.classes.has('ADV'),
+    );
+    if (word === 'picked') {
+      if (!object) return true;
+      if (object.classes.has('LEAF') || object.classes.has('SUCKER') || object.classes.has('CUTTING'))
+        return false;
+      if (
+        object.type === 'word' &&
+        object.classes.size === 0 &&
+        isOrdinary(object.text) &&
+        rest[0]?.classes.has('DET')
+      )
+        return false;
+      return true;
+    }
+    if (['tasted', 'sampled', 'munched'].includes(word) && object?.type === 'tree') return true;
+    return (
+      rest.some((item) => item.classes.has('FRUIT')) ||
+      // "grabbed 4 celestes"
+      (object?.type === 'quantity' && rest.some((item) => item.type === 'tree')) ||
+      (object !== undefined &&
+        (object.type === 'quantity' || object.type === 'tree') &&
+        rest.some((item) => ['off', 'from'].includes(item.text))) ||
+      (object?.type === 'quantity' && object.classes.has('WEIGHT'))
+    );
+  }
+  return true;
+}
+
+const PLANTS = wordSet(`
+  plant plants tree trees sapling saplings seedling seedlings starter starters stick sticks scion scions
+  cutting cuttings pot pots label labels leaf leaves shoot shoots bush bushes whip whips
+`);
+
+/** "gave mum 2 celeste plants": the tree's name belongs to another noun. */
+function namesPlants(items: readonly Item[], last: number): boolean {
+  return items[last]?.type === 'tree' && PLANTS.has(items[last + 1]?.text ?? '');
+}
+
+const NO_FRUIT = ['CAREOBJ', 'LEAF', 'SUCKER', 'CUTTING', 'SHOOT', 'ROOT'];
+
+/** The first thing named after the verb is nothing that grows on a fig to be eaten. */
+function takesOther(items: readonly Item[], at: number): boolean {
+  const object = items
+    .slice(at + 1)
+    .find(
+      (item) =>
+        !['DET', 'SIZE', 'PREP', 'ADV', 'PRO'].some((name) => item.classes.has(name)) &&
+        item.type !== 'quantity' &&
+        !item.classes.has('CONTAINER'),
+    );
+  return (
+    object?.type === 'word' &&
+    !object.classes.has('FRUIT') &&
+    NO_FRUIT.some((name) => object.classes.has(name))
+  );
+}
+
+/** Only figs dropped count; leaves are another kind. */
+export function dropFits(items: readonly Item[], at: number): boolean {
+  // "… and fell": of what the clause before was about.
+  if (items.length <= 2) return true;
+  if (items.some((item) => item.classes.has('LEAF'))) return false;
+  const word = items[at]?.text ?? '';
+  if (losesOther(items)) return false;
+  const said = items.some(
+    (item) =>
+      item.classes.has('FRUIT') ||
+      ['everything', 'lot', 'them', 'all', 'both', 'every', 'whole'].includes(item.text),
+  );
+  if (word === 'dropped' || word === 'aborted')
+    return said || items[at + 1] === undefined || items.some((item) => item.classes.has('BREBA'));
+  return said;
+}
+
+/** "lost all my labels": all of something else. */
+function losesOther(items: readonly Item[]): boolean {
+  const at = items.findIndex((item) => ['all', 'every', 'both', 'whole', 'entire'].includes(item.text));
+  if (at < 0 || items.some((item) => item.classes.has('FRUIT'))) return false;
+  const noun = items.slice(at + 1).find((item) => !item.classes.has('DET') && item.text !== 'of');
+  return noun?.type === 'word' && noun.classes.size === 0 && isOrdinary(noun.text) && !isPlainWord(noun.text);
+}
