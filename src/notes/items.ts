@@ -22,9 +22,9 @@ const OLD_WOOD_CLASSES: ReadonlySet<string> = new Set(['BREBA', 'OLDWOOD']);
 
 /** The message as items, from left to right. */
 export function readItems(text: string, setting: Setting): readonly Item[] {
-  const words = joinOldWood(readWords(text, setting)).map(asNoun);
+  const words = joinOldWood(readWords(text, setting));
   const dated = placeDates(text, words, setting);
-  const named = findMentions(dated, setting.roster);
+  const named = findMentions(dated, setting.roster).map(asNoun);
   return dropAsides(mendItems(joinPlaces(findQuantities(named))));
 }
 
@@ -74,7 +74,7 @@ function remember(known: Map<string, Meant>, word: string, index: RosterIndex): 
 function asNoun(item: Item, i: number, items: readonly Item[]): Item {
   const lead = items[i - 1]?.text ?? '';
   return item.text === 'shed' && ['the', 'my', 'our', 'garden', 'potting', 'tool'].includes(lead)
-    ? { ...item, classes: NO_CLASSES }
+    ? { ...item, text: 'hut', classes: NO_CLASSES }
     : item;
 }
 
