@@ -45,6 +45,9 @@ export function findDoubts(pieces: readonly Piece[], today: Day): FoundDoubt[] {
       const [why, reach] = match.kind.split(' ') as [DoubtWhy, DoubtReach];
       const at = match.at[0] ?? 0;
       const piece = owner[at] ?? p;
+      // "hope you like figs mum, picked 20": who is spoken to did not pick them.
+      const last = owner[match.at.at(-1) ?? at] ?? piece;
+      if ((why === 'told' || why === 'other') && last !== piece && pieces[last]?.join === 'comma') continue;
       found.push({ why, reach, piece, first: items[at]?.start ?? 0 });
     }
     p = end;
@@ -62,6 +65,15 @@ export function speaksPlainly(items: readonly Item[], today: Day): boolean {
 /** A phrase that reads as a doubt and is none where fruit is eaten or given. */
 function isInnocent(items: readonly Item[], at: readonly number[]): boolean {
   const opening = items[at[0] ?? -1]?.text;
+  const behind = items[(at.at(-1) ?? 0) + 1];
+  // "almost a kilo off the alma"
+  if ((opening === 'almost' || opening === 'nearly') && at.length === 1 && behind?.quantity) return true;
+  // "once the kids were in bed i tipped it"
+  if (
+    opening === 'once' &&
+    items.slice(at[0]).some((item) => ['was', 'were', 'had', 'got'].includes(item.text))
+  )
+    return true;
   if ((opening === 'instead' || opening === 'rather') && goesOnWithI(items, at[0] ?? 0)) return true;
   const last = items[at.at(-1) ?? -1]?.text;
   const lead = items.slice(0, at[0] ?? 0).findLast((item) => !item.classes.has('DET'))?.text ?? '';

@@ -70,7 +70,7 @@ export const DOUBTS: readonly DoubtLine[] = [
       'kept|keeps|keep|keeping hold|hanging|growing|its|all|every|them|figs|fruit',
       'no picking|tipping|pinching|dropping|stopping|nipping',
       'not soft|ready|ripe enough|yet',
-      'too hard|early|soon|small to',
+      'too hard|early|soon|small|hot|cold|wet|windy|dark|tired|busy|late|lazy|scared|ill|sore|tall|high|far|young|short|dry to',
     ],
   ],
   [
@@ -354,6 +354,7 @@ export const DOUBTS: readonly DoubtLine[] = [
   [
     'other sentence',
     [
+      'the|our|local farm|school|market|park|church|pub|hospital|campus|library|vineyard|estate|community|city has|had|have|grows|is|are|was',
       "OTHERS 's",
       "HOUSE 's TREE|tree|garden|place|plot|fig",
       'nursery|nurseries|orchard|arboretum|allotments|museum|zoo|botanic|botanical|botanics|plantation|vineyard|winery|churchyard|cemetery',
@@ -469,6 +470,8 @@ export const DOUBTS: readonly DoubtLine[] = [
       'on ~ figs are mine',
       'NUM|few|couple|several more week|weeks|day|days|hour|hours|month|months',
       'a|of|your|my|his|her pinch|nip|drop|pick|tip of',
+      'fig|figs watch|patrol|duty|hunt|alert|spotting|hunting|inspection|tour|talk',
+      'NUM TREE trees|plants|bushes|cuttings|pots|whips|saplings',
       'that|this|which TREE fig $',
       'it|they tipped $',
       'fruitless|barren|empty search|hunt|effort|attempt|trip|day|wait|exercise|discussion|hand|handed|nest|pot|bed|bag|quest',
