@@ -56,19 +56,28 @@ interface Open {
   lead: Item | null;
   join: Piece['join'];
   sentence: number;
+  asked: boolean;
 }
 
 export function cutPieces(items: readonly Item[]): Piece[] {
-  const out: (Open & { asked: boolean })[] = [];
-  let open: Open = { items: [], lead: null, join: 'start', sentence: 0 };
+  const out: Open[] = [];
+  let open: Open = { items: [], lead: null, join: 'start', sentence: 0, asked: false };
   const close = (join: Piece['join'], lead: Item | null, sentence: number, asked = false): void => {
-    if (open.items.length > 0) out.push({ ...open, asked });
-    else if (asked) {
+    if (open.items.length > 0) {
+      out.push(open);
+      open.asked = asked;
+      open = { items: [], lead, join, sentence, asked: false };
+      return;
+    }
+    if (asked) {
       const last = out.at(-1);
       if (last && last.sentence === open.sentence) last.asked = true;
     }
-    const keepsJoin = open.items.length === 0 && join === 'comma' && open.sentence === sentence;
-    open = { items: [], lead: keepsJoin ? open.lead : lead, join: keepsJoin ? open.join : join, sentence };
+    if (join !== 'comma' || open.sentence !== sentence) {
+      open.lead = lead;
+      open.join = join;
+    }
+    open.sentence = sentence;
   };
   for (let i = 0; i < items.length; i++) {
     const item = items[i];
@@ -115,8 +124,8 @@ function splits(items: readonly Item[], i: number, held: number): boolean {
   return true;
 }
 
-function finish(raw: readonly (Open & { asked: boolean })[]): Piece[] {
-  const owns = raw.map(({ items }) => items.flatMap((item) => item.mention?.ids ?? []));
+function finish(raw: readonly Open[]): Piece[] {
+  const owns = raw.map(({ items }) => treesIn(items));
   let carried: readonly number[] = [];
   return raw.map((piece, p) => {
     const own = owns[p] ?? [];
@@ -126,7 +135,7 @@ function finish(raw: readonly (Open & { asked: boolean })[]): Piece[] {
         ? own
         : carried.length > 0
           ? carried
-          : (owns.slice(p + 1).find((ids) => ids.length > 0) ?? []);
+          : (owns.find((ids, q) => q > p && ids.length > 0) ?? []);
     const first = piece.items[0];
     return {
       items: piece.items,
@@ -136,11 +145,23 @@ function finish(raw: readonly (Open & { asked: boolean })[]): Piece[] {
       asked: piece.asked,
       own,
       trees,
-      numbers: piece.items.flatMap((item) => (item.quantity ? [item.quantity.value] : [])),
+      numbers: numbersIn(piece.items),
       baseForm: first !== undefined && BASE_FORMS.some((name) => first.classes.has(name)),
       end: piece.items.at(-1)?.end ?? 0,
     };
   });
+}
+
+function treesIn(items: readonly Item[]): number[] {
+  const ids: number[] = [];
+  for (const { mention } of items) if (mention) ids.push(...mention.ids);
+  return ids;
+}
+
+function numbersIn(items: readonly Item[]): number[] {
+  const numbers: number[] = [];
+  for (const { quantity } of items) if (quantity) numbers.push(quantity.value);
+  return numbers;
 }
 
 /** A word mended by two letters is a guess, not what was written. */

@@ -1,3 +1,4 @@
+import type { Day } from '../engine/day.ts';
 import type { ObservationKind } from '../engine/observation.ts';
 import type { Ask, OpenEvent, ReadEvent, Setting } from './contract.ts';
 import type { Subject } from './subjects.ts';
@@ -15,6 +16,21 @@ export interface Pending {
 export interface Draft {
   readonly logged: (ReadEvent & { readonly assumed?: boolean; readonly kept?: boolean })[];
   readonly pending: Pending[];
+}
+
+/** An open event with what it lacked; what was not said (number, unit, crop) is left out. */
+export function complete(
+  { count, unit, crop }: Pick<OpenEvent, 'count' | 'unit' | 'crop'>,
+  tree: number | null,
+  kind: ObservationKind,
+  on: Day,
+): ReadEvent {
+  // Set one by one and not spread: a spread into a literal costs more than all the rest of an event.
+  const event: { -readonly [K in keyof ReadEvent]: ReadEvent[K] } = { tree, kind, on };
+  if (count !== undefined) event.count = count;
+  if (unit !== undefined) event.unit = unit;
+  if (crop !== undefined) event.crop = crop;
+  return event;
 }
 
 const BUD_KINDS: readonly ObservationKind[] = [

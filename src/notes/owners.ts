@@ -39,13 +39,10 @@ export function isOthers(items: readonly Item[], i: number): boolean {
   // "collected the king from the nursery"
   if (SHOPS.has(item.text) && items.slice(0, i).some((each) => each.text === 'from')) return false;
   // "grandads old fig at the cottage"
-  const noun = items.slice(i + 1, i + 4).find((each) => !each.classes.has('SIZE') && !AGES.has(each.text));
-  if (
-    item.text.endsWith('s') &&
-    classesOf(item.text.slice(0, -1)).has('OTHERS') &&
-    (noun?.type === 'tree' || OTHERS_THINGS.has(noun?.text ?? ''))
-  )
-    return true;
+  if (item.text.endsWith('s') && classesOf(item.text.slice(0, -1)).has('OTHERS')) {
+    const noun = items.slice(i + 1, i + 4).find((each) => !each.classes.has('SIZE') && !AGES.has(each.text));
+    if (noun?.type === 'tree' || OTHERS_THINGS.has(noun?.text ?? '')) return true;
+  }
   // "a woman on my ward grows celeste in tubs"
   if (
     STRANGERS.has(item.text) &&

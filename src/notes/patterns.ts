@@ -38,10 +38,13 @@ export interface Match<K extends string> {
 
 /** What one word is to a table. */
 interface Role {
+  readonly classes: ReadonlySet<string>;
   /** A bit for each slot the word fits. */
   readonly slots: Uint32Array;
   /** Where the patterns filed under it begin. */
   readonly patterns: readonly number[];
+  /** The same word with other classes: a number is one or many. */
+  readonly other: Role | undefined;
 }
 
 /**
@@ -59,7 +62,7 @@ export interface PatternIndex<K extends string> {
   /** Where the patterns filed under a slot begin. */
   readonly filed: ReadonlyMap<number, readonly number[]>;
   /** Roles of the words met. */
-  readonly roles: WeakMap<ReadonlySet<string>, Map<string, Role>>;
+  readonly roles: Map<string, Role>;
 }
 
 const NO_SLOT = -1;
@@ -87,7 +90,7 @@ export function compileTable<K extends string>(
     slots: slots.size,
     slotsOf,
     filed,
-    roles: new WeakMap(),
+    roles: new Map(),
   };
 }
 
@@ -150,16 +153,12 @@ function push<A, T>(map: Map<A, T[]>, key: A, value: T): void {
 const MOST_ROLES = 2000;
 
 function roleOf({ text, classes }: Item, index: PatternIndex<string>): Role {
-  let known = index.roles.get(classes);
-  if (!known) {
-    known = new Map();
-    index.roles.set(classes, known);
-  }
-  const before = known.get(text);
-  if (before) return before;
-  const role = findRole(text, classes, index);
-  if (known.size >= MOST_ROLES) known.clear();
-  known.set(text, role);
+  const { roles } = index;
+  const first = roles.get(text);
+  for (let known = first; known; known = known.other) if (known.classes === classes) return known;
+  if (roles.size >= MOST_ROLES) roles.clear();
+  const role = findRole(text, classes, index, first);
+  roles.set(text, role);
   return role;
 }
 
@@ -167,11 +166,13 @@ function findRole(
   text: string,
   classes: ReadonlySet<string>,
   { slots, slotsOf, filed }: PatternIndex<string>,
+  other: Role | undefined,
 ): Role {
   const fitting = new Set([text, ...classes].flatMap((option) => slotsOf.get(option) ?? []));
   const bits = new Uint32Array(Math.ceil(slots / 32));
   for (const slot of fitting) bits[slot >>> 5] = (bits[slot >>> 5] ?? 0) | (1 << (slot & 31));
-  return { slots: bits, patterns: [...fitting].flatMap((slot) => filed.get(slot) ?? []) };
+  const patterns = [...fitting].flatMap((slot) => filed.get(slot) ?? []);
+  return { classes, slots: bits, patterns, other };
 }
 
 /** Every pattern that stands in a clause; the longest first, then in the table's order. */

@@ -1,7 +1,7 @@
 import type { Day } from '../engine/day.ts';
 import type { ObservationKind } from '../engine/observation.ts';
 import type { OpenEvent, Setting } from './contract.ts';
-import { type Draft, pushRemark } from './draft.ts';
+import { complete, type Draft, pushRemark } from './draft.ts';
 import { placeDate } from './events.ts';
 import type { Hit } from './hits.ts';
 import { wordSet } from './lexicon/word-set.ts';
@@ -33,19 +33,21 @@ export function pushEvents(event: OpenEvent, scene: Scene, ask: 'crop' | null): 
     pushRemark(subject, setting, draft);
     return;
   }
-  const open: OpenEvent = 'on' in placed ? { ...event, kind, on: placed.on } : { ...event, kind };
+  const open = (): OpenEvent => ('on' in placed ? { ...event, kind, on: placed.on } : { ...event, kind });
   const add = (tree: number | null): void => {
     if ('ask' in placed)
-      draft.pending.push({ what: 'date', trees: [], kinds: [], phrase: placed.ask, open: { ...open, tree } });
-    else if (ask) draft.pending.push({ what: ask, trees: [], kinds: [], open: { ...open, tree } });
-    else
-      draft.logged.push({
-        ...open,
-        tree,
-        kind,
-        on: placed.on,
-        ...(saying.date === null && inherited === null ? { assumed: true } : {}),
+      draft.pending.push({
+        what: 'date',
+        trees: [],
+        kinds: [],
+        phrase: placed.ask,
+        open: { ...open(), tree },
       });
+    else if (ask) draft.pending.push({ what: ask, trees: [], kinds: [], open: { ...open(), tree } });
+    else {
+      const made = complete(event, tree, kind, placed.on);
+      draft.logged.push(saying.date === null && inherited === null ? { ...made, assumed: true } : made);
+    }
   };
   if (
     kind === 'frost' &&
@@ -62,12 +64,12 @@ export function pushEvents(event: OpenEvent, scene: Scene, ask: 'crop' | null): 
       add(null);
       return;
     }
-    draft.pending.push({ what: 'tree', trees: [], kinds: [], open });
+    draft.pending.push({ what: 'tree', trees: [], kinds: [], open: open() });
     return;
   }
   for (const mention of subject.mentions) {
     if (mention.ids.length === 1 || mention.all) for (const tree of mention.ids) add(tree);
-    else draft.pending.push({ what: 'tree', trees: mention.ids, kinds: [], open });
+    else draft.pending.push({ what: 'tree', trees: mention.ids, kinds: [], open: open() });
   }
 }
 

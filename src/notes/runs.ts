@@ -4,8 +4,11 @@ import { rawHits } from './hits.ts';
 /** Cuts a clause that tells of several trees in a row: "rdb 4 figs gh mission 2". */
 export function cutRuns(clauses: readonly Clause[]): Clause[] {
   return clauses.flatMap(cutAlready).flatMap((clause) => {
-    const trees = clause.items.flatMap((item, i) => (item.type === 'tree' ? [i] : []));
-    if (trees.length < 2) return [clause];
+    const trees: number[] = [];
+    clause.items.forEach((item, i) => {
+      if (item.type === 'tree') trees.push(i);
+    });
+    if (trees.length < 2) return clause;
     const tail = trees.at(-1) ?? 0;
     if (clause.items.at(-1)?.text === 'not' && tail > 0 && clause.items.length - tail <= 4) {
       const cut = withArticle(clause, tail);

@@ -1,7 +1,7 @@
 import type { Day } from '../engine/day.ts';
 import type { ObservationKind } from '../engine/observation.ts';
 import type { Ask, NoteReading, ReadEvent } from './contract.ts';
-import type { Draft, Pending } from './draft.ts';
+import { complete, type Draft, type Pending } from './draft.ts';
 import { tellOneFate } from './one-fate.ts';
 
 /** Most candidates offered for one question. */
@@ -48,7 +48,7 @@ function unique(drafted: Draft['logged']): ReadEvent[] {
           !other.assumed && other.tree === event.tree && other.kind === event.kind && event.kind !== 'care',
       ),
   );
-  const events: ReadEvent[] = kept.map(({ assumed: _, kept: __, ...event }) => event);
+  const events = kept.map((event) => complete(event, event.tree, event.kind, event.on));
   const byKey = new Map<string, ReadEvent>();
   for (const event of events) {
     const key = `${event.tree}|${event.kind}|${event.on}|${event.crop ?? ''}`;
