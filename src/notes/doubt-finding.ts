@@ -68,6 +68,12 @@ function isInnocent(items: readonly Item[], at: readonly number[]): boolean {
   const behind = items[(at.at(-1) ?? 0) + 1];
   // "almost a kilo off the alma"
   if ((opening === 'almost' || opening === 'nearly') && at.length === 1 && behind?.quantity) return true;
+  // "not one left hanging"
+  if (
+    opening === 'left' &&
+    items.slice(Math.max(0, (at[0] ?? 0) - 2), at[0]).some((item) => item.classes.has('NEG'))
+  )
+    return true;
   // "once the kids were in bed i tipped it"
   if (
     opening === 'once' &&

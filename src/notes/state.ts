@@ -74,7 +74,7 @@ export function isBackground(saying: Saying, hit: Hit, h: number): boolean {
   // "was about to pinch it when i spotted 4 figs": what happened then.
   if (sub === 'when' && hit.kind === 'fruitlets' && saying.items.some((item) => SEEING.has(item.text)))
     return false;
-  if (sub !== null && BACKGROUND.has(sub) && h === 0) {
+  if (sub !== null && BACKGROUND.has(sub) && h === 0 && !isMain(saying, hit)) {
     if (saying.date && sub !== 'before' && sub !== 'until') return false;
     return true;
   }
@@ -106,6 +106,11 @@ export function isBackground(saying: Saying, hit: Hit, h: number): boolean {
 }
 
 const SEEING = wordSet('spotted saw noticed found clocked realised realized seen spied');
+
+/** "once the kids were in bed i tipped it": the main clause stands in the same breath. */
+function isMain({ items }: Saying, hit: Hit): boolean {
+  return hit.first >= 4 && ['i', 'we'].includes(items[hit.first - 1]?.text ?? '');
+}
 
 const BACKGROUND = wordSet(`
   after since when once before until that whenever as where
