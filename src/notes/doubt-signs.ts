@@ -171,7 +171,7 @@ const SHOWING = new Set(
   ),
 );
 const AFTER_FRUIT = new Set(
-  'on at in up all along everywhere galore forming formed showing coming emerging popping appearing appeared growing developing popped started starting visible set swelling swelled sizing hanging finally now already since today down'.split(
+  'on at in up all along everywhere galore forming formed showing coming emerging popping appearing appeared growing developing popped started starting visible set swelling swelled sizing hanging looks looking look finally now already since today down'.split(
     ' ',
   ),
 );

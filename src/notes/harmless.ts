@@ -3,6 +3,12 @@ import type { Item } from './items.ts';
 /** Sequences of words that hold a word of denial or of doubt and yet deny nothing. One line each. */
 const HARMLESS: readonly string[] = [
   'no doubt',
+  'no shortage',
+  'not short',
+  'hardly any',
+  'barely any',
+  'not many',
+  'not a lot',
   'all told',
   'maybe more',
   'never seen so',
@@ -168,6 +174,9 @@ const LACKED = [
   'BUD',
   'ROOTED',
   'ROOT',
+  'TROUBLE',
+  'PEST',
+  'FROST',
 ];
 const RELATIVE = new Set(['that', 'which', 'who']);
 const NONE: ReadonlySet<number> = new Set();
@@ -185,6 +194,11 @@ export function harmlessItems(items: readonly Item[]): ReadonlySet<number> {
     }
   }
   for (let i = 0; i < items.length; i++) {
+    // "barely 3 figs"
+    if (['barely', 'hardly', 'scarcely'].includes(items[i]?.text ?? '') && items[i + 1]?.quantity) {
+      found ??= new Set();
+      found.add(i);
+    }
     // "without any help it set 20 figs"
     if (
       items[i]?.text === 'without' &&

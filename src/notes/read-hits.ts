@@ -81,7 +81,10 @@ export function readHits(
       return;
     }
     if (hit.kind === 'ask-kind') {
-      if (state === 'denied') pushEvents(eventOf('no-fruitlets', hit, saying, saying.breba), scene, null);
+      if (state === 'denied' && saying.items.some((item) => item.text === 'buds' || item.text === 'bud'))
+        remark();
+      else if (state === 'denied')
+        pushEvents(eventOf('no-fruitlets', hit, saying, saying.breba), scene, null);
       else pushPending(subject, draft, { on: setting.today });
       return;
     }

@@ -10,10 +10,12 @@ export function cutRuns(clauses: readonly Clause[]): Clause[] {
     });
     if (trees.length < 2) return clause;
     const tail = trees.at(-1) ?? 0;
-    if (clause.items.at(-1)?.text === 'not' && tail > 0 && clause.items.length - tail <= 4) {
+    const last = clause.items.at(-1)?.text;
+    const denied = last === 'not' || (last === 'yet' && clause.items.at(-2)?.text === 'not');
+    if (denied && tail > 0 && clause.items.length - tail <= 4) {
       const cut = withArticle(clause, tail);
       return [
-        { ...clause, items: clause.items.slice(0, cut) },
+        ...cutRuns([{ ...clause, items: clause.items.slice(0, cut) }]),
         { ...clause, items: clause.items.slice(cut), join: 'comma' as const, sub: null },
       ];
     }

@@ -176,7 +176,7 @@ export function isTipOfTree(items: readonly Item[], at: readonly number[]): bool
     const from = j;
     while (items[j]?.classes.has('DET') || items[j]?.classes.has('SIZE')) j++;
     const noun = items[j];
-    if (j === from || !noun || noun.type !== 'word') continue;
+    if (!noun || noun.type !== 'word' || (j === from && !isOrdinary(noun.text))) continue;
     if (
       OF_TREE.has(noun.text) ||
       ['SHOOT', 'TREEWORD', 'PRO', 'BE', 'ADV', 'OLDWOOD'].some((name) => noun.classes.has(name))

@@ -6,7 +6,7 @@ import { wordSet } from './lexicon/word-set.ts';
 import { noneFits } from './sense-none.ts';
 import { dropFits, pickFits } from './sense-picked.ts';
 import { isTipOfTree, objectFits, subjectFits } from './sense-tipped.ts';
-import { isWeak, weakFits } from './weak-figs.ts';
+import { isOnGround, isWeak, weakFits } from './weak-figs.ts';
 
 /** Words of care that are as often said of other things. */
 const TENDINGS = wordSet(`
@@ -24,6 +24,7 @@ export function makesSense(
   const { items, sub } = clause;
   const verb = items[first];
   if (!verb) return false;
+  if (kind === 'fruitlets' && isOnGround(items)) return false;
   if (kind === 'fruitlets' && isWeak(items, at)) return weakFits(items, at);
   if (kind === 'tipped' && !isTipOfTree(items, at)) return false;
   if (kind === 'tipped' && verb.classes.has('TIPPED')) {
@@ -41,6 +42,13 @@ export function makesSense(
         ) && objectFits(items, first)
     );
   }
+  // "picking spotty leaves off"
+  if (
+    kind === 'picked' &&
+    items.slice(first + 1, first + 4).some((item) => item.classes.has('LEAF')) &&
+    !items.some((item) => item.classes.has('FRUIT'))
+  )
+    return false;
   if (kind === 'picked') return pickFits(items, at);
   if (kind === 'dropped' && verb.classes.has('DROPPED')) return dropFits(items, first);
   if (kind === 'dropped') return !items.some((item) => item.classes.has('LEAF'));
@@ -49,7 +57,17 @@ export function makesSense(
     return !at.some((i) => harmless.has(i) && items[i]?.classes.has('NEG')) && noneFits(items, at);
   }
   // "figs at the base of the new growth": where they are.
+  // "before the kids woke up"
+  if (kind === 'leafed-out' && /^(?:woke|waking|woken|awake)$/.test(verb.text)) {
+    const who = items[first - 1];
+    if (
+      who &&
+      (['HOUSE', 'CLUMSY', 'OTHERS'].some((name) => who.classes.has(name)) || ['i', 'we'].includes(who.text))
+    )
+      return false;
+  }
   if (kind === 'leafed-out' && items[at.at(-1) ?? 0]?.text === 'growth') {
+    if (items.slice(last + 1).some((item) => item.classes.has('NONE'))) return false;
     let i = first - 1;
     while (items[i]?.classes.has('DET')) i--;
     if (['of', 'on', 'in', 'from', 'along', 'at'].includes(items[i]?.text ?? '')) return false;
@@ -185,6 +203,14 @@ export function isMisread(kind: PredicateKind, items: readonly Item[], at: reado
     kind === 'care' &&
     items.some((item) => item.classes.has('WEIGHT')) &&
     items.some((item) => item.text === 'went')
+  )
+    return true;
+  // "nicked some netting from work"
+  if (
+    kind === 'trouble' &&
+    at.length <= 2 &&
+    ['nicked', 'pinched', 'stole', 'robbed'].includes(items[at[0] ?? 0]?.text ?? '') &&
+    items.slice((at[0] ?? 0) + 1).some((item) => item.classes.has('GEAR') || item.classes.has('FEEDSTUFF'))
   )
     return true;
   // "magnesium deficiency", "fertiliser burn"

@@ -69,6 +69,15 @@ export function sift(hits: readonly Hit[], items: readonly Item[]): Hit[] {
     if (hit.kind === 'frost' && hits.some((each) => each.kind === 'pruned' && each.first < hit.first))
       return false;
     if (hit.kind === 'ask-kind' && kinds.has('frost')) return false;
+    // "nothing but leaves"
+    if (hit.kind === 'leafed-out' && kinds.has('no-fruitlets')) return false;
+    // "hacked a dead limb out"
+    if (
+      hit.kind === 'trouble' &&
+      hit.at.length <= 2 &&
+      hits.some((each) => each.kind === 'pruned' && each.first < hit.first)
+    )
+      return false;
     // "sprouted 3 side branches", "tied in the new growth"
     if (
       hit.kind === 'leafed-out' &&
@@ -97,7 +106,14 @@ export function sift(hits: readonly Hit[], items: readonly Item[]): Hit[] {
       return false;
     // "pinched out the ronde back on june 9": a tree and where it is, no work of its own.
     if (hit.kind === 'care' && kinds.has('tipped') && items[hit.first]?.type === 'tree') return false;
-    if (hit.kind === 'branched' && kinds.has('tipped') && onlyShootWord(hit, items)) return false;
+    if (
+      hit.kind === 'branched' &&
+      onlyShootWord(hit, items) &&
+      hits.some(
+        (each) => each.kind === 'tipped' && !['each', 'every'].includes(items[each.first - 1]?.text ?? ''),
+      )
+    )
+      return false;
     // "tipped two side shoots": what was tipped, not what grew.
     if (
       hit.kind === 'branched' &&

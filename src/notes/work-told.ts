@@ -36,7 +36,6 @@ export function tellWork(sayings: readonly Saying[]): void {
     andAte(saying, before);
     takenFrom(saying, before);
     goneToo(saying, before);
-    branchesGrew(saying, before);
     withWhat(saying, before);
     notDone(saying, before);
     stillNot(saying, before);
@@ -53,6 +52,7 @@ export function tellWork(sayings: readonly Saying[]): void {
       before.dropped = true;
       saying.hits = [];
     }
+    branchesGrew(saying, before);
     onlyShoots(saying, before);
     topicOfRoots(before, saying);
     const ahead = sayings[s - 2];
@@ -84,7 +84,7 @@ const OF_SHOOTS: ReadonlySet<string> = new Set(['tipped', 'pruned', 'cuttings'])
 /** "stopped at the 6th leaf, all shoots": what was tipped, not what grew. */
 function onlyShoots(saying: Saying, before: Saying): void {
   if (saying.hits.length !== 1 || saying.hits[0]?.kind !== 'branched' || saying.mentions.length > 0) return;
-  if (!before.hits.some((hit) => OF_SHOOTS.has(hit.kind))) return;
+  if (!before.hits.some((hit) => OF_SHOOTS.has(hit.kind)) || isBranches(saying, before)) return;
   const plain = saying.items.every(
     (item) =>
       item.classes.has('SHOOT') ||
@@ -171,30 +171,49 @@ function goneToo(saying: Saying, before: Saying): void {
   saying.dropped = true;
 }
 
-/** "topped it on the 12th, 5 branches": what grew, when the tips were not counted in the same breath. */
-function branchesGrew(saying: Saying, before: Saying): void {
-  if (saying.mentions.length > 0 || before.date === null || !before.hits.some((hit) => hit.kind === 'tipped'))
-    return;
+/** "topped it on the 12th, 5 branches": what grew since. */
+function isBranches(saying: Saying, before: Saying): boolean {
   const noun = saying.items.at(-1)?.text ?? '';
-  if (
-    !['branches', 'laterals', 'sideshoots'].includes(noun) &&
-    !(noun === 'shoots' && saying.items.at(-2)?.text === 'side')
-  )
-    return;
-  if (saying.items.length > 3 || !saying.items[0]?.quantity) return;
+  const side = noun === 'shoots' && saying.items.at(-2)?.text === 'side';
+  return (
+    before.date !== null &&
+    saying.mentions.length === 0 &&
+    saying.items.length <= 3 &&
+    saying.items[0]?.quantity !== undefined &&
+    before.hits.some((hit) => hit.kind === 'tipped') &&
+    (side || ['branches', 'laterals', 'sideshoots'].includes(noun))
+  );
+}
+
+function branchesGrew(saying: Saying, before: Saying): void {
+  if (!isBranches(saying, before)) return;
   const at = saying.items.length - 1;
   saying.hits = [{ kind: 'branched', at: [at], first: at, last: at, core: at }];
 }
 
-/** "dusted ronde, pot 3 and the alma with sulphur": the last of a list, and what with. */
+const LISTED: ReadonlySet<string> = new Set(['care', 'tipped', 'pruned']);
+const BEHIND_LIST = wordSet(`
+  in one go at once the same time afternoon morning evening day too together as well all this with using
+  down over
+`);
+
+/** "dusted ronde, pot 3 and the alma with sulphur": the last of a list, and what is said of them all. */
 function withWhat(saying: Saying, before: Saying): void {
   const [hit] = before.hits;
-  if (hit?.kind !== 'care' || saying.hits.length > 0 || saying.mentions.length !== 1) return;
+  if (!hit || !LISTED.has(hit.kind) || saying.hits.length > 0 || saying.mentions.length === 0) return;
   if (saying.clause.join !== 'and' && saying.clause.join !== 'comma') return;
-  const after = saying.items[saying.mentionAt + 1]?.text ?? '';
-  if (saying.mentionAt > 1 || !['with', 'using', 'down'].includes(after)) return;
+  if (before.items.length > 0 && hit.first > before.mentionAt && hit.first < before.items.length) return;
+  if (saying.mood.denials.length > 0 || saying.mood.unrealFrom !== null || saying.mentionAt > 1) return;
+  const behind = saying.items.slice(saying.mentionAt + 1).filter((item) => item.type === 'word');
+  const using = behind[0]?.text === 'with' || behind[0]?.text === 'using';
+  if (
+    behind.length === 0 ||
+    !(using ? hit.kind === 'care' : behind.every((item) => BEHIND_LIST.has(item.text)))
+  )
+    return;
   const end = saying.items.length;
-  saying.hits = [{ kind: 'care', at: [], first: end, last: end, core: end }];
+  saying.hits = [{ kind: hit.kind, at: [], first: end, last: end, core: end }];
+  saying.date ??= before.date;
 }
 
 /** "tip off the radio: epsom salts. gave the alma some": the stuff itself was no care. */

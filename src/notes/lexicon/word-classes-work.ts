@@ -63,7 +63,7 @@ export const WORK_WORD_CLASSES: readonly (readonly [name: string, words: string]
   ['DROPPED', 'yeeted yeet'],
   ['APEX', 'topknot topknots'],
   ['SHOOT', 'topknot topknots'],
-  ['SNIPPED', 'guillotined axed'],
+  ['SNIPPED', 'guillotined axed skimmed shaved whizzed zipped whisked'],
   ['SAYS', 'convinced adamant'],
   ['WILL', 'owe owes owed'],
   ['OTHERS', 'council city parks hoa church school'],
