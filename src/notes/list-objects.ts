@@ -13,8 +13,10 @@ export function isObjectTail({ items, mentionAt, hits }: Saying): boolean {
   return (
     hits.length === 0 &&
     mentionAt >= 0 &&
-    items.slice(0, mentionAt).every((item) => item.classes.has('DET')) &&
-    ['with', 'for', 'using'].includes(items[mentionAt + 1]?.text ?? '')
+    items
+      .slice(0, mentionAt)
+      .every((item) => item.classes.has('DET') || ['both', 'all'].includes(item.text)) &&
+    ['with', 'for', 'using', 'in', 'at', 'before', 'all'].includes(items[mentionAt + 1]?.text ?? '')
   );
 }
 

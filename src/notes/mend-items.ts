@@ -31,7 +31,7 @@ function openingEnd(items: readonly Item[]): number {
 const SIGNALS = wordSet(`
   no nope nah wait sorry oops whoops oop actually correction corrected edit meant mean scratch strike scrap
   rather er erm err uh um lie make typo ignore forget cancel * miscounted recounted recount
-  mistake wrong
+  mistake wrong scrub delete bin mind call
 `);
 /** Words that by themselves, between two things of a sort, put the second in the place of the first. */
 const ALONE = wordSet(`
@@ -50,6 +50,11 @@ const PHRASES: readonly (readonly string[])[] = [
   ['scratch', 'that'],
   ['strike', 'that'],
   ['scrap', 'that'],
+  ['scrub', 'that'],
+  ['delete', 'that'],
+  ['bin', 'that'],
+  ['never', 'mind'],
+  ['call', 'it'],
   ['ignore', 'that'],
   ['forget', 'that'],
   ['cancel', 'that'],

@@ -176,7 +176,9 @@ function isBeforeDate(input: Input, i: number): boolean {
 }
 
 const PAST_VERBS = new Set(
-  'fed cut took got ate put had was were did saw gone went lost hit found gave made'.split(' '),
+  'pinchd tipd tippd nippd toppd watrd wtred wtrd pickd fedd pchd pnchd fed cut took got ate put had was were did saw gone went lost hit found gave made'.split(
+    ' ',
+  ),
 );
 
 function isPastVerb(word: string): boolean {

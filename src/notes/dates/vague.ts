@@ -13,6 +13,7 @@ the other #|the other morning|the other night|the other evening|the other weeken
 a # or two ago|a # or two back|# or two ago|a # or three ago|a few # ago|few # ago|a few # back|few # back|some # ago|some # back|several # ago|several # back|many # ago|many # back
 # ago|# back|# and # ago|at some point|back in the day|once upon a time|recently|way back|way back when|lately|earlier this #
 earlier in the #|earlier in the season|earlier this season|last time|a handful of # ago|a number of # ago|so many # ago
+whenever it was|whenever that was|no clue when|cant recall when|couldnt tell you when|cant remember what day|forget what day|not sure what day
 god knows when|who knows when|cant remember when|dont remember when|forget when|forgot when|not sure when|no idea when|dunno when
 sometime last #|sometime in the past|sometime lately|sometime recently|some point last #|a few # before|before i went away
 `;

@@ -47,7 +47,8 @@ export function dottedAt(items: readonly Item[], i: number, index: RosterIndex):
     return ids?.length === 1 ? { ids, end: i + 3, strong: true, plural: false } : null;
   }
   const ids = beginning(word, index, false);
-  return ids && { ids, end: i + 2, strong: true, plural: false };
+  const cutShort = [...index.own.keys()].some((name) => name.startsWith(word));
+  return ids && cutShort ? { ids, end: i + 2, strong: true, plural: false } : null;
 }
 
 const NO_INITIALS = new Set([
@@ -83,11 +84,20 @@ const KEPT = wordSet(`
   la el pa ma gm gn fu pm am lb kg oz ml cm mm ok pk hr hrs min mins sec secs tbh imo omg lol wow yay ugh btw fyi
 `);
 
+/** "celst", "kadta": the name with letters left out. */
+function leavesOut(word: string, name: string): boolean {
+  if (word.length < 4 || !name.startsWith(word.slice(0, 2))) return false;
+  let at = 0;
+  for (const letter of name) if (letter === word[at]) at++;
+  return at === word.length;
+}
+
 /** Two letters are too few to ask about: they stand for one tree or none. */
 function beginning(word: string, index: RosterIndex, several: boolean): readonly number[] | null {
   const ids = new Set<number>();
   for (const [name, trees] of index.own) {
-    if (name.length > word.length && name.startsWith(word)) for (const id of trees) ids.add(id);
+    if (name.length > word.length && (name.startsWith(word) || leavesOut(word, name)))
+      for (const id of trees) ids.add(id);
   }
   return ids.size === 1 || (ids.size > 1 && several) ? [...ids] : null;
 }

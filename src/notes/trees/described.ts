@@ -59,7 +59,7 @@ export function isDescribed(items: readonly Item[], at: number, end: number, nam
   while (lead >= 0 && ARTICLES.has(items[lead]?.text ?? '')) lead--;
   const placed = PLACE_LEADS.has(items[lead]?.text ?? '');
   // "not even one little fig": a fruit, no tree.
-  if (next?.text === 'fig' && COUNTING.has(before)) return false;
+  if (next?.text === 'fig' && (COUNTING.has(before) || items[at - 1]?.type === 'number')) return false;
   if (
     next &&
     (GENERIC.has(next.text) || ((next.text === 'fig' || next.text === 'pot') && !isCountable(items, end)))

@@ -69,6 +69,8 @@ function standsForTwin(items: readonly Item[], { at, end }: Found & { at: number
   if (before?.text === 'not' && ['is', 'are'].includes(items[at - 2]?.text ?? '')) return true;
   if (before && before.type !== 'mark' && !['and', 'but', 'while'].includes(before.text)) return false;
   const next = items[end];
+  // "kadota, tall, tipped"
+  if (before?.type === 'mark' && next?.type === 'mark') return true;
   return (
     next?.type === 'number' ||
     ['has', 'have', 'got', 'is', 'none', "'s"].includes(next?.text ?? '') ||

@@ -98,7 +98,7 @@ function numberedAt(items: readonly Item[], i: number, index: RosterIndex): Foun
   return { ids: [...ids], end: at + 1, strong: true, plural: false };
 }
 
-const CONNECTORS = new Set(['de', 'of', 'du', 'the', '-', 'la', 'dark']);
+const CONNECTORS = new Set(['de', 'd', 'of', 'du', 'the', '-', 'la', 'dark']);
 
 function runAt(items: readonly Item[], i: number, index: RosterIndex): Found | null {
   const first = items[i];

@@ -272,7 +272,7 @@ function leadingWords(items: readonly Item[], at: number): number {
   let start = at;
   while (
     start > 0 &&
-    ['the', 'my', 'our', 'other', 'of', 'both', 'all', 'neither', 'either'].includes(
+    ['the', 'my', 'our', 'other', 'of', 'both', 'all', 'neither', 'either', 'two'].includes(
       items[start - 1]?.text ?? '',
     )
   )
