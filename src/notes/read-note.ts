@@ -16,6 +16,7 @@ import {
   spreadHeadings,
 } from './neighbours.ts';
 import { answerNone, denyOtherNews } from './none-told.ts';
+import { attachToOnlyTree } from './only-tree.ts';
 import { readHits } from './read-hits.ts';
 import { repeatDays } from './repeat-days.ts';
 import { markChoices, ownMine } from './riddles.ts';
@@ -67,7 +68,8 @@ export function readNoteItems(text: string, items: readonly Item[], setting: Set
   sayings.forEach((saying, s) => {
     readHits(doubt, saying, moods[s], subjects[s] ?? NOBODY, dates[s] ?? null, sayings, s, setting, draft);
   });
-  return guardReading(text, setting, settleEvents(draft, setting.today), items);
+  const attached = attachToOnlyTree(draft, items, subjects, setting.today);
+  return guardReading(text, setting, settleEvents(attached, setting.today), items);
 }
 
 const NOBODY: Subject = { mentions: [], others: false, wide: false };

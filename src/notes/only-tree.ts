@@ -1,0 +1,44 @@
+import type { Day } from '../engine/day.ts';
+import { complete, type Draft } from './draft.ts';
+import type { Item } from './items.ts';
+import type { Subject } from './subjects.ts';
+
+/**
+ * "loads in the freezer, all off the little kadota", "ditched its entire crop, the celeste did": what was told without
+ * a tree is of the one tree the message names. What was told of that tree already is not told twice.
+ */
+export function attachToOnlyTree(
+  draft: Draft,
+  items: readonly Item[],
+  subjects: readonly Subject[],
+  today: Day,
+): Draft {
+  const only = onlyTree(items);
+  if (only === null || subjects.some(({ others, unknown }) => others || unknown)) return draft;
+  const logged = [...draft.logged];
+  const pending = draft.pending.flatMap((each) => {
+    if (each.what !== 'tree' || each.trees.length > 0) return [each];
+    const { kind, on } = each.open;
+    if (kind === undefined) return [{ ...each, what: 'kind' as const, open: { ...each.open, tree: only } }];
+    const told = logged.some(
+      (event) =>
+        event.tree === only && (event.kind === kind || (kind === 'fruitlets' && event.kind !== 'remark')),
+    );
+    if (!told) logged.push(complete(each.open, only, kind, on ?? today));
+    return [];
+  });
+  return { logged, pending };
+}
+
+/** The one tree of the roster that a message names, or null. */
+function onlyTree(items: readonly Item[]): number | null {
+  const ids = new Set<number>();
+  for (const { mention } of items) {
+    if (!mention) continue;
+    const [id, ...more] = mention.ids;
+    if (id === undefined || more.length > 0) return null;
+    ids.add(id);
+  }
+  const [only] = ids;
+  return ids.size === 1 && only !== undefined ? only : null;
+}
