@@ -3,6 +3,8 @@ import type { FoundDoubt } from './doubt-finding.ts';
 import type { Piece } from './doubt-pieces.ts';
 
 const NEW_SUBJECT = new Set([
+  'well',
+  'turns',
   'saw',
   'noticed',
   'found',
@@ -94,7 +96,10 @@ function carriesOn(doubt: FoundDoubt, step: Piece): boolean {
   const fresh = NEW_SUBJECT.has(first);
   switch (doubt.why) {
     case 'if':
-      return true;
+      // "if it has figs i'll net it, the alma has 5 already", "should have done that, did this instead"
+      return !(
+        step.own.length > 0 && step.items.some((item) => ['already', 'now', 'instead'].includes(item.text))
+      );
     case 'past':
     case 'told':
       return (
@@ -106,6 +111,8 @@ function carriesOn(doubt: FoundDoubt, step: Piece): boolean {
     case 'asked':
       return step.join === 'or';
     default:
+      // "almost binned it then the king fruited"
+      if (step.lead?.text === 'then' && step.own.length > 0 && !step.baseForm) return false;
       return (
         step.join === 'colon' || (!fresh && (step.join === 'and' || step.join === 'or' || step.baseForm))
       );

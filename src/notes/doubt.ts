@@ -167,7 +167,8 @@ function candidates(event: ReadEvent, pieces: readonly Piece[], today: Day): num
       chosen = orAll(chosen, telling);
       continue;
     }
-    chosen = ofTree;
+    const named = ofTree.filter((p) => event.tree !== null && pieces[p]?.own.includes(event.tree));
+    chosen = orAll(named, ofTree);
     break;
   }
   // "no breba but main crop coming": the clause of what is there, not that of what is not.

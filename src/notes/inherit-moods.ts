@@ -24,7 +24,11 @@ export function inheritMoods(sayings: readonly Saying[], today: Day): Inherited[
       !hasOwnSubject(saying) &&
       !SEEING.has(saying.items[0]?.text ?? '');
     const whole =
-      joined && before !== null && before.clause.sub === 'if' && (join === 'comma' || join === 'and');
+      !(saying.mentions.length > 0 && saying.items.some((item) => item.text === 'already')) &&
+      joined &&
+      before !== null &&
+      before.clause.sub === 'if' &&
+      (join === 'comma' || join === 'and');
     const colon = joined && join === 'colon' && before !== null && before.hits.length === 0;
     // "wife said do it so i tipped it": what came of it is no hearsay.
     const told = join === 'sub' && saying.clause.sub !== 'so';

@@ -80,6 +80,13 @@ export function ownMine(sayings: readonly Saying[]): void {
     const [mention] = before?.mentions ?? [];
     if (!before?.mood.others || mention?.ids.length !== 1) return;
     saying.mentions = [mention];
+    // "my mate's alma has 40 figs, mine has 3"
+    const number = saying.items.find((item) => item.quantity && !item.quantity.unit)?.quantity;
+    if (saying.hits.length === 0 && number && before.hits.some((hit) => hit.kind === 'fruitlets')) {
+      const end = saying.items.length;
+      saying.hits = [{ kind: 'fruitlets', at: [], first: end, last: end, core: end }];
+      saying.count = number;
+    }
     // "who else nets their alma this early, mine got done today"
     if (
       saying.hits.length === 0 &&

@@ -43,6 +43,7 @@ export function spreadDates(sayings: readonly Saying[], today: Day): (Day | null
           (previous.clause.sentence === sentence || alone) &&
           previous.hits.length > 0 &&
           (saying.mood.unrealFrom === null || isGuessedDay(saying)) &&
+          !saying.mood.past &&
           !previous.date &&
           saying.clause.join !== 'start'
         ) {
@@ -54,7 +55,8 @@ export function spreadDates(sayings: readonly Saying[], today: Day): (Day | null
           if (next && !next.date && next.clause.sentence === sentence) next.date = saying.date;
         }
       } else if (at < first.first && (saying.mentionAt < 0 || at < saying.mentionAt)) leading = on;
-      else if (at > first.last) backfill(sayings, s, out, on);
+      else if (at > first.last && saying.mood.unrealFrom === null && !saying.mood.past)
+        backfill(sayings, s, out, on);
       return;
     }
     const stands =

@@ -64,7 +64,7 @@ const KEEPS_DENIAL: ReadonlySet<string> = new Set(['trouble', 'branched', 'buds-
 /** An undated aside about what went before: "branched after I pinched it". */
 export function isBackground(saying: Saying, hit: Hit, h: number): boolean {
   const { sub } = saying.clause;
-  if (sub === 'before' || sub === 'until') return true;
+  if (sub === 'before' || sub === 'until') return !isMain(saying, hit);
   // "when i did it had twins already": seen while it was done.
   const [who, did] = saying.items;
   if (sub === 'when' && ['i', 'we'].includes(who?.text ?? '') && did?.text === 'did' && hit.first > 1)
@@ -109,7 +109,7 @@ const SEEING = wordSet('spotted saw noticed found clocked realised realized seen
 
 /** "once the kids were in bed i tipped it": the main clause stands in the same breath. */
 function isMain({ items }: Saying, hit: Hit): boolean {
-  return hit.first >= 4 && ['i', 'we'].includes(items[hit.first - 1]?.text ?? '');
+  return hit.first >= 3 && ['i', 'we'].includes(items[hit.first - 1]?.text ?? '');
 }
 
 const BACKGROUND = wordSet(`

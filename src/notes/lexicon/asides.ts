@@ -3,7 +3,25 @@
  * introduced, sworn to or excused ("forgot to mention", "believe it or not", "just so you know"). They are taken
  * out before anything is read, so that the doubt, denial or question in their words is not taken for the writer's.
  */
-export const ASIDES: readonly (readonly ['aside', readonly string[]])[] = [
+export const ASIDES: readonly (readonly ['aside' | 'lead 1' | 'lead 3', readonly string[]])[] = [
+  [
+    // Why it was done, before what was done.
+    'lead 1',
+    [
+      '^ to _ ~~ i|we PICKED|TIPPED|SNIPPED|WATERED',
+      'rather|instead than|of lose|losing|let|letting|wait|waiting|risk|risking|waste|wasting|leave|leaving ~~ PICKED|TIPPED|SNIPPED',
+      // Few are some.
+      'no|not more|fewer|less than NUM',
+      'from nothing|none|zero|nowt|nil to NUM',
+      'barely|hardly|scarcely NUM',
+      'nothing but FRUIT|FRUITLET|BREBA',
+      'no DET? LEAF just|only|but FRUIT|FRUITLET',
+    ],
+  ],
+  [
+    'lead 3',
+    ['barely|hardly|scarcely any FRUIT on|in|at|up TREE|DET', 'not many|much FRUIT on|in|at|up TREE|DET'],
+  ],
   [
     'aside',
     [
@@ -121,6 +139,8 @@ export const ASIDES: readonly (readonly ['aside', readonly string[]])[] = [
       'and|but? i? do not know|understand|see why|how',
       'guess|bet what ,|!|?|:|.|…|..|...|-',
       'you|yall|u will|would not believe it|this|what? ,|!|?|:|.|…|..|...|-',
+      'ignore|disregard|scrap|forget|scratch my|the|that last|previous|earlier|first message|note|post|one|entry|text|update?',
+      'ignore|disregard|forget what i|ive said|wrote|posted earlier|before?',
       'just in case',
       'in case of|the? DET? THIEF|WEATHER|frost|hail|slugs',
       'if not for DET? THIEF|WEATHER|kids|dog|frost|hail',
