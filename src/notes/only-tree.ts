@@ -27,7 +27,9 @@ export function attachToOnlyTree(
     if (!told) logged.push(complete(each.open, only, kind, on ?? today));
     return [];
   });
-  return { logged, pending };
+  // What only named the tree adds nothing to what is told of it now.
+  const grown = logged.length > draft.logged.length;
+  return { logged: grown ? logged.filter(({ kind }) => kind !== 'remark') : logged, pending };
 }
 
 /** The one tree of the roster that a message names, or null. */
