@@ -10,20 +10,15 @@ const FATES: readonly (readonly [earlier: Kind, later: Kind])[] = [
 
 /**
  * "3 on last year's wood, all going soft", "whole crop: 1. ate it": figs told of twice become one event with their
- * number. Two numbers tell of two things ("12 figs, 2 ripe"). "10 oz picked, all gone": what was picked did not drop.
+ * number; so are "16 figs, 1.2 lb". Two numbers tell of two things ("12 figs, 2 ripe"). "10 oz picked, all gone": what was picked did not drop.
  */
 export function tellOneFate(events: readonly ReadEvent[]): ReadEvent[] {
   let kept = [...events];
   for (const [earlier, later] of FATES) {
     for (const event of kept.filter(({ kind }) => kind === earlier)) {
       const fate = kept.find((other) => other.kind === later && isSame(event, other));
-      if (!fate || (event.count !== undefined && fate.count !== undefined)) continue;
-      const { count, unit } = fate.count === undefined ? event : fate;
-      const told: ReadEvent = {
-        ...fate,
-        ...(count !== undefined && { count }),
-        ...(unit !== undefined && { unit }),
-      };
+      const told = fate && tellOnce(event, fate);
+      if (!told) continue;
       kept = kept.filter((other) => other !== event).map((other) => (other === fate ? told : other));
     }
   }
@@ -33,6 +28,14 @@ export function tellOneFate(events: readonly ReadEvent[]): ReadEvent[] {
       event.count !== undefined ||
       !kept.slice(0, e).some((other) => isLoss(other) && other.kind !== event.kind && isSame(event, other)),
   );
+}
+
+/** The later event with the number of figs, from wherever it was given; null where two numbers tell of two things. */
+function tellOnce(event: ReadEvent, fate: ReadEvent): ReadEvent | null {
+  if (event.count === undefined) return fate;
+  // Of a number and a weight the number counts.
+  const { unit, count, ...rest } = fate;
+  return count === undefined || unit !== undefined ? { ...rest, count: event.count } : null;
 }
 
 function isLoss({ kind }: ReadEvent): boolean {

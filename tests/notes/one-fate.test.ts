@@ -16,6 +16,14 @@ describe('figs told of twice in one note', () => {
   it('"the crop: 1. ate it" is one picked', () => {
     expect(tellOneFate([{ ...figs, count: 1 }, ate])).toEqual([{ ...ate, count: 1 }]);
   });
+  it('"16 figs, 1.2 lb" are 16 picked', () => {
+    expect(
+      tellOneFate([
+        { ...figs, count: 16 },
+        { ...ate, count: 1.2, unit: 'lb' },
+      ]),
+    ).toEqual([{ ...ate, count: 16 }]);
+  });
   it('"12 figs, 2 ripe" are two things', () => {
     const both = [
       { ...figs, count: 12 },
