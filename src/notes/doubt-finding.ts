@@ -5,6 +5,7 @@ import type { Item } from './items.ts';
 import { DOUBTS, type DoubtReach, type DoubtWhy } from './lexicon/doubt-words.ts';
 import { goesOnWithI } from './mood.ts';
 import { compileTable, findMatches } from './patterns.ts';
+import { isDoneTo } from './question-order.ts';
 
 const DOUBT_INDEX = compileTable(DOUBTS);
 
@@ -65,6 +66,8 @@ export function speaksPlainly(items: readonly Item[], today: Day): boolean {
 /** A phrase that reads as a doubt and is none where fruit is eaten or given. */
 function isInnocent(items: readonly Item[], at: readonly number[]): boolean {
   const opening = items[at[0] ?? -1]?.text;
+  // "did the mission tips"
+  if (opening === 'did' && isDoneTo(items, (at[0] ?? 0) + 1)) return true;
   const behind = items[(at.at(-1) ?? 0) + 1];
   // "almost a kilo off the alma"
   if ((opening === 'almost' || opening === 'nearly') && at.length === 1 && behind?.quantity) return true;
@@ -110,6 +113,13 @@ function isInnocent(items: readonly Item[], at: readonly number[]): boolean {
   // "gave up 3 figs"
   const after = items[(at.at(-1) ?? 0) + 1];
   if (items[at.at(-1) ?? -1]?.text === 'up' && (after?.quantity || after?.classes.has('FRUIT'))) return true;
+  // "gave up its first"
+  if (
+    items[at.at(-1) ?? -1]?.text === 'up' &&
+    after?.classes.has('DET') &&
+    ['first', 'last', 'only', 'lone'].includes(items[(at.at(-1) ?? 0) + 2]?.text ?? '')
+  )
+    return true;
   // "no new ones"
   if (items[at.at(-1) ?? -1]?.text === 'new' && (after?.text === 'ones' || after?.classes.has('FRUIT')))
     return true;
@@ -120,6 +130,14 @@ function isInnocent(items: readonly Item[], at: readonly number[]): boolean {
   if (
     by?.text === 'by' &&
     (then?.type === 'tree' || (then?.text === 'the' && items[(at[0] ?? 0) + 2]?.text !== 'time'))
+  )
+    return true;
+  // "by the time i tipped it": that was done.
+  const verb = items[(at.at(-1) ?? 0) + 1];
+  if (
+    by?.text === 'by' &&
+    items.some((item) => item.text === 'time') &&
+    (verb?.classes.has('TIPPED') || verb?.classes.has('PICKED'))
   )
     return true;
   return isGiver(items, at[0] ?? 0) || isFamilyEating(items, at);

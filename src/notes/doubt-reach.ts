@@ -97,6 +97,7 @@ function carriesOn(doubt: FoundDoubt, step: Piece): boolean {
   switch (doubt.why) {
     case 'if':
       // "if it has figs i'll net it, the alma has 5 already", "should have done that, did this instead"
+      if (first === 'well' || first === 'turns') return false;
       return !(
         step.own.length > 0 && step.items.some((item) => ['already', 'now', 'instead'].includes(item.text))
       );

@@ -167,8 +167,12 @@ function candidates(event: ReadEvent, pieces: readonly Piece[], today: Day): num
       chosen = orAll(chosen, telling);
       continue;
     }
-    const named = ofTree.filter((p) => event.tree !== null && pieces[p]?.own.includes(event.tree));
-    chosen = orAll(named, ofTree);
+    const counting = orAll(
+      ofTree.filter((p) => event.count !== undefined && pieces[p]?.numbers.includes(event.count)),
+      ofTree,
+    );
+    const named = counting.filter((p) => event.tree !== null && pieces[p]?.own.includes(event.tree));
+    chosen = orAll(named, counting);
     break;
   }
   // "no breba but main crop coming": the clause of what is there, not that of what is not.

@@ -43,7 +43,9 @@ const HARMLESS: readonly string[] = [
   'no bother',
   'no thanks to',
   'no effort',
-  'no time',
+  'in no time',
+  'took no time',
+  'no time at all',
   'no messing',
   'no mucking',
   'no name',
@@ -96,7 +98,6 @@ const HARMLESS: readonly string[] = [
   'should like to report',
   'would like to report',
   'would like to log',
-  'should like to',
   'as soon as',
   'who said',
   'who says',
@@ -149,7 +150,6 @@ const HARMLESS: readonly string[] = [
   'ready for picking',
   'trying to ripen',
   'refuses to die',
-  'will do',
 ];
 
 const harmlessBy = new Map<string, string[][]>();

@@ -20,7 +20,7 @@ export function inheritMoods(sayings: readonly Saying[], today: Day): Inherited[
     const { join } = saying.clause;
     const continues =
       joined &&
-      (join === 'and' || join === 'or') &&
+      (join === 'and' || join === 'or' || (join === 'comma' && saying.items[0]?.text === 'with')) &&
       !hasOwnSubject(saying) &&
       !SEEING.has(saying.items[0]?.text ?? '');
     const whole =
@@ -92,7 +92,12 @@ function hasOwnSubject(saying: Saying): boolean {
     SEEING.has(first.text)
   )
     return true;
-  if (saying.mentionAt >= 0 && hit && saying.mentionAt < hit.first) return true;
+  if (
+    saying.mentionAt >= 0 &&
+    hit &&
+    saying.mentionAt < Math.max(hit.first, saying.mentionAt < 2 ? hit.core : 0)
+  )
+    return true;
   return false;
 }
 

@@ -62,7 +62,7 @@ const LEADING = wordSet(`
 `);
 
 /** A tree with a part of it and no verb: "the mission tips", "my king's leaders". */
-function isDoneTo(items: readonly Item[], from: number): boolean {
+export function isDoneTo(items: readonly Item[], from: number): boolean {
   const tree = items.findIndex((item, i) => i >= from && item.type === 'tree');
   if (tree < 0 || tree > from + 1) return false;
   const part = items[tree + 1]?.text === "'s" ? items[tree + 2] : items[tree + 1];
