@@ -22,26 +22,29 @@ export function findHits(clause: Clause): Hit[] {
   return sift(rawHits(clause), clause.items);
 }
 
-/** Clauses searched last: those of one message are asked for more than once. A weak map would cost more than the search. */
-const known = new Map<Clause, Hit[]>();
-const MOST_KNOWN = 32;
+/** The clauses searched last, and what they said, in turn: those of one message are asked for more than once. */
+const searched: Clause[] = [];
+const found: (readonly Hit[])[] = [];
+const MOST_KEPT = 16;
+let turn = 0;
 
 export function rawHits(clause: Clause): readonly Hit[] {
-  const before = known.get(clause);
+  const before = found[searched.indexOf(clause)];
   if (before) return before;
   const hits = searchHits(clause);
-  if (known.size >= MOST_KNOWN) known.clear();
-  known.set(clause, hits);
+  searched[turn] = clause;
+  found[turn] = hits;
+  turn = (turn + 1) % MOST_KEPT;
   return hits;
 }
 
 function searchHits(clause: Clause): Hit[] {
   const { items } = clause;
-  const used = new Set<number>();
+  const used: boolean[] = [];
   const chosen: Match<PredicateKind>[] = [];
   for (const match of findMatches(items, PREDICATE_INDEX)) {
-    if (match.at.some((i) => used.has(i)) || isMisread(match.kind, items, match.at)) continue;
-    for (const i of match.at) used.add(i);
+    if (match.at.some((i) => used[i]) || isMisread(match.kind, items, match.at)) continue;
+    for (const i of match.at) used[i] = true;
     chosen.push(match);
   }
   const hits: Hit[] = [];

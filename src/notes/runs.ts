@@ -3,93 +3,97 @@ import { rawHits } from './hits.ts';
 
 /** Cuts a clause that tells of several trees in a row: "rdb 4 figs gh mission 2". */
 export function cutRuns(clauses: readonly Clause[]): Clause[] {
-  return clauses.flatMap(cutAlready).flatMap((clause) => {
-    const trees: number[] = [];
-    clause.items.forEach((item, i) => {
-      if (item.type === 'tree') trees.push(i);
-    });
-    if (trees.length < 2) return clause;
-    const tail = trees.at(-1) ?? 0;
-    const last = clause.items.at(-1)?.text;
-    const denied = last === 'not' || (last === 'yet' && clause.items.at(-2)?.text === 'not');
-    if (denied && tail > 0 && clause.items.length - tail <= 4) {
-      const cut = withArticle(clause, tail);
-      return [
-        ...cutRuns([{ ...clause, items: clause.items.slice(0, cut) }]),
-        { ...clause, items: clause.items.slice(cut), join: 'comma' as const, sub: null },
-      ];
-    }
-    const not = clause.items.findIndex(
-      (item, i) =>
-        item.text === 'not' &&
-        i > (trees[0] ?? 0) &&
-        i < (trees[1] ?? 0) &&
-        ['on', 'the', 'off', 'tree'].includes(clause.items[i + 1]?.text ?? ''),
-    );
-    if (not > 0)
-      return [
-        { ...clause, items: clause.items.slice(0, not) },
-        { ...clause, items: clause.items.slice(not), join: 'comma' as const, sub: null },
-      ];
-    // "leaf spot on the alma now its the ronde"
-    const now = clause.items.findIndex(
-      (item, i) =>
-        item.text === 'now' &&
-        i > (trees[0] ?? 0) &&
-        i < tail &&
-        tail - i <= 5 &&
-        tail === clause.items.length - 1,
-    );
-    // "picked 3 ronde 2 celeste 11 mission": each tree with the number before it.
-    if (trees.every((at) => clause.items[at - 1]?.quantity)) {
-      return [0, ...trees.slice(1).map((at) => at - 1)].map((from, k, cuts) => ({
-        ...clause,
-        items: clause.items.slice(from, cuts[k + 1]),
-        join: k === 0 ? clause.join : ('comma' as const),
-        sub: k === 0 ? clause.sub : null,
-      }));
-    }
-    // "harvest today alma 5 king 3 ronde 2": or the number behind it.
-    if (trees.every((at) => clause.items[at + 1]?.quantity)) {
-      return [0, ...trees.slice(1)].map((from, k, cuts) => ({
-        ...clause,
-        items: clause.items.slice(from, cuts[k + 1]),
-        join: k === 0 ? clause.join : ('comma' as const),
-        sub: k === 0 ? clause.sub : null,
-      }));
-    }
-    const hits = rawHits(clause);
-    if (now > 0 && hits.length === 1)
-      return [
-        { ...clause, items: clause.items.slice(0, now) },
-        { ...clause, items: clause.items.slice(now), join: 'comma' as const, sub: null },
-      ];
-    if (hits.length < 2) return [clause];
-    const cuts: number[] = [];
-    const treeFirst = (trees[0] ?? 0) <= (hits[0]?.first ?? 0);
-    for (let t = 1; t < trees.length; t++) {
-      const from = trees[t - 1] ?? 0;
-      const to = trees[t] ?? 0;
-      const until = trees[t + 1] ?? clause.items.length;
-      if (treeFirst) {
-        if (
-          hits.some((hit) => hit.core >= from && hit.last < to) &&
-          hits.some((hit) => hit.first >= to && hit.core <= until)
-        )
-          cuts.push(withArticle(clause, to));
-      } else {
-        const next = hits.find((hit) => hit.first > from && hit.first < to);
-        if (next) cuts.push(next.first);
-      }
-    }
-    if (cuts.length === 0) return [clause];
-    return [0, ...cuts].map((from, k) => ({
+  const out: Clause[] = [];
+  for (const clause of clauses) for (const part of cutAlready(clause)) out.push(...cutAtTrees(part));
+  return out;
+}
+
+function cutAtTrees(clause: Clause): Clause[] {
+  const trees: number[] = [];
+  clause.items.forEach((item, i) => {
+    if (item.type === 'tree') trees.push(i);
+  });
+  if (trees.length < 2) return [clause];
+  const tail = trees.at(-1) ?? 0;
+  const last = clause.items.at(-1)?.text;
+  const denied = last === 'not' || (last === 'yet' && clause.items.at(-2)?.text === 'not');
+  if (denied && tail > 0 && clause.items.length - tail <= 4) {
+    const cut = withArticle(clause, tail);
+    return [
+      ...cutRuns([{ ...clause, items: clause.items.slice(0, cut) }]),
+      { ...clause, items: clause.items.slice(cut), join: 'comma' as const, sub: null },
+    ];
+  }
+  const not = clause.items.findIndex(
+    (item, i) =>
+      item.text === 'not' &&
+      i > (trees[0] ?? 0) &&
+      i < (trees[1] ?? 0) &&
+      ['on', 'the', 'off', 'tree'].includes(clause.items[i + 1]?.text ?? ''),
+  );
+  if (not > 0)
+    return [
+      { ...clause, items: clause.items.slice(0, not) },
+      { ...clause, items: clause.items.slice(not), join: 'comma' as const, sub: null },
+    ];
+  // "leaf spot on the alma now its the ronde"
+  const now = clause.items.findIndex(
+    (item, i) =>
+      item.text === 'now' &&
+      i > (trees[0] ?? 0) &&
+      i < tail &&
+      tail - i <= 5 &&
+      tail === clause.items.length - 1,
+  );
+  // "picked 3 ronde 2 celeste 11 mission": each tree with the number before it.
+  if (trees.every((at) => clause.items[at - 1]?.quantity)) {
+    return [0, ...trees.slice(1).map((at) => at - 1)].map((from, k, cuts) => ({
       ...clause,
-      items: clause.items.slice(from, cuts[k]),
+      items: clause.items.slice(from, cuts[k + 1]),
       join: k === 0 ? clause.join : ('comma' as const),
       sub: k === 0 ? clause.sub : null,
     }));
-  });
+  }
+  // "harvest today alma 5 king 3 ronde 2": or the number behind it.
+  if (trees.every((at) => clause.items[at + 1]?.quantity)) {
+    return [0, ...trees.slice(1)].map((from, k, cuts) => ({
+      ...clause,
+      items: clause.items.slice(from, cuts[k + 1]),
+      join: k === 0 ? clause.join : ('comma' as const),
+      sub: k === 0 ? clause.sub : null,
+    }));
+  }
+  const hits = rawHits(clause);
+  if (now > 0 && hits.length === 1)
+    return [
+      { ...clause, items: clause.items.slice(0, now) },
+      { ...clause, items: clause.items.slice(now), join: 'comma' as const, sub: null },
+    ];
+  if (hits.length < 2) return [clause];
+  const cuts: number[] = [];
+  const treeFirst = (trees[0] ?? 0) <= (hits[0]?.first ?? 0);
+  for (let t = 1; t < trees.length; t++) {
+    const from = trees[t - 1] ?? 0;
+    const to = trees[t] ?? 0;
+    const until = trees[t + 1] ?? clause.items.length;
+    if (treeFirst) {
+      if (
+        hits.some((hit) => hit.core >= from && hit.last < to) &&
+        hits.some((hit) => hit.first >= to && hit.core <= until)
+      )
+        cuts.push(withArticle(clause, to));
+    } else {
+      const next = hits.find((hit) => hit.first > from && hit.first < to);
+      if (next) cuts.push(next.first);
+    }
+  }
+  if (cuts.length === 0) return [clause];
+  return [0, ...cuts].map((from, k) => ({
+    ...clause,
+    items: clause.items.slice(from, cuts[k]),
+    join: k === 0 ? clause.join : ('comma' as const),
+    sub: k === 0 ? clause.sub : null,
+  }));
 }
 
 function withArticle(clause: Clause, at: number): number {

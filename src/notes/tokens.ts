@@ -147,10 +147,12 @@ const known = new Map<string, readonly Token[]>();
 const MOST_KNOWN = 5000;
 
 function remember(piece: string, kind: CharKind): readonly Token[] {
-  const tokens = tokensFor(piece, kind).map((token) => ({
-    ...token,
-    text: intern(token.text),
-    typed: intern(token.typed),
+  const tokens = tokensFor(piece, kind).map(({ text, typed, start, end, type }) => ({
+    text: intern(text),
+    typed: intern(typed),
+    start,
+    end,
+    type,
   }));
   if (known.size >= MOST_KNOWN) known.clear();
   known.set(intern(piece), tokens);

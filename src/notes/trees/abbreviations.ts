@@ -72,10 +72,23 @@ const NO_INITIALS = new Set([
 
 function shortWord(item: Item | undefined): string | null {
   if (item?.type !== 'word') return null;
-  const word = item.typed;
-  if (!/^[a-z]{2,7}$/.test(word) || KEPT.has(word)) return null;
-  if ((word.length > 2 && isOrdinary(word)) || classesOf(word).size > 0) return null;
-  return word;
+  const { typed } = item;
+  let isShort = shortness.get(typed);
+  if (isShort === undefined) {
+    isShort = mayBeShort(typed);
+    if (shortness.size >= MOST_WORDS) shortness.clear();
+    shortness.set(typed, isShort);
+  }
+  return isShort ? typed : null;
+}
+
+/** Words met, by whether they may be short for a name; bounded. */
+const shortness = new Map<string, boolean>();
+const MOST_WORDS = 5000;
+
+function mayBeShort(word: string): boolean {
+  if (!/^[a-z]{2,7}$/.test(word) || KEPT.has(word)) return false;
+  return !(word.length > 2 && isOrdinary(word)) && classesOf(word).size === 0;
 }
 
 /** Short words of chat that are no names. */
