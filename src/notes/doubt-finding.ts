@@ -3,7 +3,6 @@ import { cutPieces, type Piece } from './doubt-pieces.ts';
 import { harmlessItems } from './harmless.ts';
 import type { Item } from './items.ts';
 import { DOUBTS, type DoubtReach, type DoubtWhy } from './lexicon/doubt-words.ts';
-import { goesOnWithI } from './mood.ts';
 import { compileTable, findMatches } from './patterns.ts';
 import { isDoneTo } from './question-order.ts';
 
@@ -241,4 +240,9 @@ function earlierSeasons(items: readonly Item[], today: Day): number[] {
       ? [i]
       : [];
   });
+}
+
+/** "instead of pruning i pinched it": what is said after "i" was done. */
+function goesOnWithI(items: readonly Item[], i: number): boolean {
+  return items.slice(i + 2).some((item) => item.text === 'i' || item.text === 'we');
 }

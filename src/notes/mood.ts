@@ -49,6 +49,8 @@ const COMING = wordSet(`
 `);
 const BY_NOW = wordSet('soon early late');
 const GONE = wordSet('last previous past prior other');
+/** Words in -ing that tell of no doing. */
+const NO_DOING = wordSet('everything something anything nothing evening morning during spring');
 const SEASONS = wordSet('year years season seasons summer summers');
 const EVERY = wordSet('every each most some');
 const RECURRING = wordSet('year years season summer winter july august');
@@ -68,7 +70,8 @@ export function readMood(clause: Clause, today: string): Mood {
   let wide = false;
   const year = Number(today.slice(0, 4));
   const opening = items[0]?.text;
-  if (opening === 'had' && ['i', 'we'].includes(items[1]?.text ?? '')) unrealFrom = 0;
+  if (['had', 'were'].includes(opening ?? '') && ['i', 'we', 'it'].includes(items[1]?.text ?? ''))
+    unrealFrom = 0;
   // "someone water the alma please"
   if (
     ['someone', 'somebody', 'anyone', 'please', 'kindly'].includes(opening ?? '') &&
@@ -124,6 +127,8 @@ export function readMood(clause: Clause, today: string): Mood {
       unrealFrom = 0;
     if (unrealFrom === null && next?.text === 'for' && BEGGING.has(item.text)) unrealFrom = i;
     if (unrealFrom === null && item.text === 'let' && next?.text === 'us') unrealFrom = i;
+    // "about to head out and water the ronde", "off to feed the king"
+    if (unrealFrom === null && isSettingOut(items, i)) unrealFrom = i;
     if (unrealFrom === null && item.text === 'got' && next?.text === 'to' && items[i + 2]?.classes.has('TIP'))
       unrealFrom = i;
     if (unrealFrom === null && item.text === 'have' && next?.text === 'to') unrealFrom = i;
@@ -171,7 +176,7 @@ export function readMood(clause: Clause, today: string): Mood {
       unrealFrom === null &&
       item.type === 'date' &&
       /tonight/i.test(item.typed) &&
-      items.some((each) => each.type === 'word' && /ing$/.test(each.text))
+      items.some((each) => each.type === 'word' && /ing$/.test(each.text) && !NO_DOING.has(each.text))
     )
       unrealFrom = 0;
     // "summer 23"
@@ -215,7 +220,13 @@ export function readMood(clause: Clause, today: string): Mood {
       past = true;
     if (GONE.has(item.text) && SEASONS.has(next?.text ?? '')) past = true;
     if (EVERY.has(item.text) && RECURRING.has(next?.text ?? '')) past = true;
-    if (SEASONS.has(item.text) && ['before', 'ago', 'back'].includes(next?.text ?? '')) past = true;
+    if (
+      (SEASONS.has(item.text) || isSeasons(item)) &&
+      ['before', 'ago', 'back', 'earlier'].includes(next?.text ?? '')
+    )
+      past = true;
+    // "the last 3 years"
+    if (GONE.has(item.text) && isSeasons(next)) past = true;
     if (item.classes.has('SAYS') && !(before === 'i' || before === 'we' || items[i - 2]?.text === 'i'))
       hearsay = true;
     // "on the list for feeding"
@@ -239,7 +250,19 @@ export function readMood(clause: Clause, today: string): Mood {
   return { unrealFrom, denials, asks: isQuestion(clause), past, hearsay, others, wide };
 }
 
-/** "instead of pruning i pinched it": what is said after "i" was done. */
-export function goesOnWithI(items: readonly Item[], i: number): boolean {
-  return items.slice(i + 2).some((item) => item.text === 'i' || item.text === 'we');
+/** "two seasons", "3 years" */
+function isSeasons(item: Item | undefined): boolean {
+  return item?.text === 'measure' && /\b(?:years?|yrs?|seasons?|summers?)$/i.test(item.typed);
 }
+
+/** On the way to a job that is not done yet: "about to water it", "i'm off to feed the king", not "went off to". */
+function isSettingOut(items: readonly Item[], i: number): boolean {
+  const word = items[i]?.text ?? '';
+  const verb = items[i + 2];
+  if (items[i + 1]?.text !== 'to' || verb?.type !== 'word' || verb.classes.has('DET')) return false;
+  if (word === 'about' || word === 'fixing' || word === 'fixin') return items[i - 1]?.text !== 'how';
+  return SETTING_OUT.has(word) && (i === 0 || BEFORE_SETTING_OUT.has(items[i - 1]?.text ?? ''));
+}
+
+const SETTING_OUT = wordSet('off heading headed going');
+const BEFORE_SETTING_OUT = wordSet('am is are just now be being i we all right');
