@@ -204,7 +204,12 @@ function splitsAt(items: readonly Item[], i: number): boolean {
   if (word === 'but')
     return (
       items[i + 1]?.classes.has('HAVE') === true ||
-      (before !== 'nothing' && before !== 'all' && before !== 'help' && before !== 'none')
+      (before !== 'nothing' &&
+        before !== 'all' &&
+        before !== 'help' &&
+        before !== 'anything' &&
+        before !== 'anywhere' &&
+        before !== 'none')
     );
   if (word === 'yet')
     return (
@@ -306,6 +311,8 @@ function repairAt(items: readonly Item[], i: number, follows: boolean): number {
   for (const words of REPAIRS) {
     if (!words.every((word, k) => items[i + k]?.text === word)) continue;
     const after = items[i + words.length];
+    // "meant to tip it" tells what was not done.
+    if (words.at(-1) === 'meant' && after?.text === 'to') continue;
     if (
       words.length === 1 &&
       (words[0] === 'no' ||

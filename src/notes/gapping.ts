@@ -165,7 +165,8 @@ function carry(saying: Saying, told: Saying): void {
   const number = saying.items.find(isCount)?.quantity ?? null;
   if (number === null) {
     // "…, none off the king": nothing was done; only of figs it would say that there are none.
-    if (!saying.items.some((item) => item.text === 'on')) saying.hits = [];
+    if (!saying.items.some((item) => item.text === 'on'))
+      saying.hits = saying.hits.filter((each) => each.kind === 'remark');
     return;
   }
   const end = saying.items.length;

@@ -31,7 +31,7 @@ function openingEnd(items: readonly Item[]): number {
 const SIGNALS = wordSet(`
   no nope nah wait sorry oops whoops oop actually correction corrected edit meant mean scratch strike scrap
   rather er erm err uh um lie make typo ignore forget cancel * miscounted recounted recount
-  mistake wrong scrub delete bin mind call
+  mistake wrong scrub delete bin mind call check
 `);
 /** Words that by themselves, between two things of a sort, put the second in the place of the first. */
 const ALONE = wordSet(`
@@ -55,6 +55,7 @@ const PHRASES: readonly (readonly string[])[] = [
   ['bin', 'that'],
   ['never', 'mind'],
   ['call', 'it'],
+  ['check', 'that'],
   ['ignore', 'that'],
   ['forget', 'that'],
   ['cancel', 'that'],
@@ -163,7 +164,8 @@ function runEnd(items: readonly Item[], i: number): number {
     const item = items[end];
     if (!item) break;
     const phrase = PHRASES.find((words) => words.every((word, k) => items[end + k]?.text === word));
-    if (phrase) {
+    if (item.text === 'meant' && items[end + 1]?.text === 'to') break;
+    if (phrase && !(phrase.at(-1) === 'meant' && items[end + phrase.length]?.text === 'to')) {
       strong = true;
       end += phrase.length;
     } else if (item.type === 'mark' && MARKS.has(item.text)) {

@@ -24,7 +24,7 @@ export function readHits(
 ): void {
   const { mood } = saying;
   // "mums alma is ripe, mine is green": hers is worth keeping beside one's own.
-  const beside = subject.others && saying.mentions.length > 0 && all.slice(s + 1).some(isMine);
+  const beside = subject.others && !mood.asks && saying.mentions.length > 0 && all.slice(s + 1).some(isMine);
   const remark = (): void => pushRemark(subject, setting, draft, beside);
   if (saying.hits.length === 0) {
     if (saying.dropped || (doubt && saying.mentions.length === 0)) return;

@@ -147,6 +147,11 @@ export function mendRepairs(sayings: readonly Saying[]): Saying[] {
       before.vague = null;
     }
     const number = saying.items.find((item) => item.quantity)?.quantity;
+    // "celeste pinched. no wait, i didnt": what was told is taken back.
+    if (!number && saying.mentions.length === 0 && !saying.date && saying.mood.denials.length > 0) {
+      before.hits = [];
+      continue;
+    }
     if (!number && saying.mentions.length === 0 && !saying.date) {
       again = true;
       continue;

@@ -143,14 +143,17 @@ export function spreadSubjects(sayings: readonly Saying[], setting: Setting): Su
           ));
       if (listBack && before) {
         // "tipped the alma, ronde and king"
+        const counted = saying.items.some((item) => item.quantity);
         saying.hits = before.hits.map((hit) => ({
           ...hit,
+          // "none for the mission, 5 for the celeste"
+          ...(hit.kind === 'no-fruitlets' && counted ? { kind: 'fruitlets' as const } : {}),
           at: [],
           first: saying.items.length,
           last: saying.items.length,
           core: saying.items.length,
         }));
-        saying.mood = { ...before.mood, denials: before.mood.denials };
+        saying.mood = { ...before.mood, denials: counted ? [] : before.mood.denials };
         saying.date ??= before.date;
         // "3 figs each on the alma and the king"
         if (before.items.some((item) => item.text === 'each' || item.text === 'apiece'))
@@ -200,7 +203,7 @@ export function spreadSubjects(sayings: readonly Saying[], setting: Setting): Su
       else {
         const later = sayings
           .slice(s + 1)
-          .filter((each) => each.mentions.length > 0 && each.hits.length === 0 && each.bare);
+          .filter((each) => each.mentions.length > 0 && each.hits.length === 0 && each.bare && isFact(each));
         // "they both have figs, the alma and the king"
         const named = PLURALS(saying)
           ? later.filter((each) => each.clause.sentence === clause.sentence)
@@ -250,4 +253,9 @@ function ofGroup(saying: Saying, group: readonly Mention[], last: readonly Menti
 
 function PLURALS(saying: Saying): boolean {
   return saying.items.some((item) => PLURAL.has(item.text));
+}
+
+/** Neither denied nor supposed: "…, must be a celeste" names no tree of one's own. */
+function isFact({ mood }: Saying): boolean {
+  return mood.denials.length === 0 && mood.unrealFrom === null;
 }

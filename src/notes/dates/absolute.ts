@@ -76,6 +76,9 @@ export const readMonthDay: Rule = (input, i) => {
     j++;
   j = skipThe(input, j);
   const day = dayOfMonthAt(input, j);
+  // "june 36th"
+  if (!day && isNoDay(input, j))
+    return { phrase: { cycle: 'year', at: () => null, assumed: [] }, end: j + 1, problem: 'impossible' };
   if (!day) return null;
   if (input.prose && !isMonthDayInProse(input, i, day.end, day.isOrdinal)) return null;
   const second = secondDay(input, day.end, day);
@@ -88,6 +91,11 @@ export const readMonthDay: Rule = (input, i) => {
   const year = sameDash(input, j, day) ?? yearAt(input, dotted, short);
   return dayPhrase(year?.year ?? null, month, day.value, last.value, year?.end ?? last.end);
 };
+
+/** A number above 31 with the ending of a day. */
+function isNoDay(input: Input, i: number): boolean {
+  return /^(?:3[2-9]|[4-9]\d)(?:st|nd|rd|th)$/.test(textAt(input, i));
+}
 
 /** "aug-22-26". */
 function sameDash(input: Input, i: number, day: DayOfMonth): { year: number; end: number } | null {

@@ -27,7 +27,7 @@ const COUNTING = new Set([
 ]);
 
 export const GENERIC = wordSet(`
-  tree plant bush one un guy fella boy girl specimen bugger beast chap lad lass
+  tree plant bush one un thing guy fella boy girl specimen bugger beast chap lad lass
 `);
 
 export const VERBISH = [

@@ -29,7 +29,9 @@ export function findMentions(items: readonly Item[], roster: readonly RosterTree
   if (found.length === 0) return items;
   narrowBySize(items, found, index);
   const strong = found.some((each) => each.strong);
-  const pair = found.filter((each) => each.strong && each.ids.length > 1).flatMap((each) => each.ids);
+  const pair = found
+    .filter((each) => each.strong && each.ids.length > 0)
+    .flatMap((each) => (each.ids.length > 1 ? each.ids : twinsOf(each.ids[0] ?? -1, index)));
   const kept = found.filter(
     (each) =>
       each.strong ||
@@ -37,6 +39,12 @@ export function findMentions(items: readonly Item[], roster: readonly RosterTree
       isDescribed(items, each.at, each.end, strong),
   );
   return settle(items, kept);
+}
+
+/** The trees of a tree's cultivar, itself among them; none where it is the only one. */
+function twinsOf(id: number, index: RosterIndex): readonly number[] {
+  for (const ids of index.cultivars.values()) if (ids.has(id) && ids.size > 1) return [...ids];
+  return [];
 }
 
 /** "tall and little kadota": the size before names the other of the pair. */
@@ -64,6 +72,12 @@ function joinTwin(
 /** "kadotas: tall 12 figs, little 2": the size alone tells them apart. */
 function standsForTwin(items: readonly Item[], { at, end }: Found & { at: number }): boolean {
   const before = items[at - 1];
+  const noun = items[end];
+  if (
+    noun?.type === 'word' &&
+    ['FRUIT', 'SHOOT', 'LEAF', 'BUD', 'CUTTING', 'NODE', 'PEST'].some((name) => noun.classes.has(name))
+  )
+    return false;
   if (before?.text === 'the') return true;
   // "the kadota that isnt little"
   if (before?.text === 'not' && ['is', 'are'].includes(items[at - 2]?.text ?? '')) return true;
@@ -78,7 +92,7 @@ function standsForTwin(items: readonly Item[], { at, end }: Found & { at: number
   );
 }
 
-const OF_THE_PAIR = new Set(['of', 'the', 'two', 'my', 'both', 'pair', 'our', 'those']);
+const OF_THE_PAIR = new Set(['one', 'of', 'the', 'two', 'my', 'both', 'pair', 'our', 'those']);
 
 /** "the taller of the two kadotas"; "talk kadota", where the slip made another word of it. */
 function narrowBySize(items: readonly Item[], found: (Found & { at: number })[], index: RosterIndex): void {

@@ -23,10 +23,11 @@ export function namelessAt(items: readonly Item[], i: number, index: RosterIndex
     return NAMES.has(text(at)) ? { ids: [...ids], end: at + 1, strong: true, plural: false } : null;
   }
   // "the no name", "the no-name fig"
-  if (text(i) !== 'no' || !['the', 'my', 'our'].includes(text(i - 1))) return null;
+  if (text(i) !== 'no') return null;
   at = text(i + 1) === '-' ? i + 2 : i + 1;
   if (!NAMES.has(text(at))) return null;
   at++;
+  if (!['the', 'my', 'our'].includes(text(i - 1)) && !(i === 0 && A_TREE.has(text(at)))) return null;
   return { ids: [...ids], end: A_TREE.has(text(at)) ? at + 1 : at, strong: true, plural: false };
 }
 

@@ -1,3 +1,4 @@
+import { CULTIVARS } from '../../engine/cultivars.ts';
 import type { RosterTree } from '../contract.ts';
 import { isOrdinary } from '../lexicon/ordinary.ts';
 import { CULTIVAR_NAMES, nameWords } from './cultivar-names.ts';
@@ -236,6 +237,9 @@ function build(roster: readonly RosterTree[]): RosterIndex {
       }
     }
   }
+  // "the san pedro": whichever tree is of that sort, unless one is called so.
+  if (!cultivars.has('san pedro'))
+    for (const tree of roster) if (typeOf(tree) === 'san-pedro') add(cultivars, 'san pedro', tree.id);
   // A plural names both: "the kadotas".
   for (const [word, ids] of [...strong]) {
     if (!word.endsWith('s') && word.length > 2) for (const id of ids) add(strong, `${word}s`, id);
@@ -254,6 +258,12 @@ function build(roster: readonly RosterTree[]): RosterIndex {
     [...names.keys()].filter((name) => / \d+$/.test(name)).map((name) => name.split(' ')[0] ?? ''),
   );
   return { strong, weak, any, names, cultivars, numbered, numberedBegin, initials, own, glued, spelling };
+}
+
+function typeOf({ cultivar }: RosterTree): string | null {
+  if (cultivar === null) return null;
+  const name = canonical(cultivar);
+  return CULTIVARS.find((each) => nameWords(each.name).join(' ') === name)?.type ?? null;
 }
 
 /** The main name of a cultivar as typed, joined words; itself when the catalogue has no such name. */
