@@ -161,7 +161,7 @@ function doubtOf(
 function candidates(event: ReadEvent, pieces: readonly Piece[], today: Day): number[] {
   let chosen: number[] = [];
   for (const level of LEVELS) {
-    const telling = pieces.flatMap((piece, p) => (coreAt(event.kind, piece, level) >= 0 ? [p] : []));
+    const telling = placesWhere(pieces, (piece) => coreAt(event.kind, piece, level) >= 0);
     const ofTree = telling.filter((p) => event.tree !== null && pieces[p]?.trees.includes(event.tree));
     if (ofTree.length === 0) {
       chosen = orAll(chosen, telling);
@@ -190,13 +190,13 @@ function candidates(event: ReadEvent, pieces: readonly Piece[], today: Day): num
   const { count } = event;
   if (count !== undefined && !chosen.some((p) => pieces[p]?.numbers.includes(count))) {
     // "how many figs? 16 on the alma": the clause that gives the number tells it.
-    const counting = pieces.flatMap((piece, p) =>
-      event.tree !== null &&
-      (piece.own.includes(event.tree) || (piece.items.length === 1 && piece.trees.includes(event.tree))) &&
-      piece.numbers.includes(count) &&
-      coreOf(event.kind, piece) >= 0
-        ? [p]
-        : [],
+    const counting = placesWhere(
+      pieces,
+      (piece) =>
+        event.tree !== null &&
+        (piece.own.includes(event.tree) || (piece.items.length === 1 && piece.trees.includes(event.tree))) &&
+        piece.numbers.includes(count) &&
+        coreOf(event.kind, piece) >= 0,
     );
     if (counting.length === 1) chosen = counting;
   }
@@ -215,6 +215,14 @@ function candidates(event: ReadEvent, pieces: readonly Piece[], today: Day): num
     event.tree !== null && piece.own.includes(event.tree) ? [p] : [],
   );
   return named.length > 0 ? named : pieces.map((_, p) => p);
+}
+
+function placesWhere(pieces: readonly Piece[], holds: (piece: Piece) => boolean): number[] {
+  const places: number[] = [];
+  pieces.forEach((piece, p) => {
+    if (holds(piece)) places.push(p);
+  });
+  return places;
 }
 
 function orAll(some: number[], all: number[]): number[] {

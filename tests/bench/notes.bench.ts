@@ -9,6 +9,9 @@ const notes = items.map(({ text }) => text);
 // The grammar is many small functions: they are timed once they are compiled.
 const options = { warmupTime: 1500, time: 2000 };
 
+// As a user of chrono-node would call it for notes, which tell of days gone by: with a day to count from, not forward.
+const reference = { instant: new Date(`${setting.today}T12:00:00Z`), timezone: 'EDT' };
+
 // One round is 70 notes: 72 rounds a second are 5,000 notes a second. The ratio to chrono-node is what counts.
 describe('70 notes', () => {
   bench(
@@ -28,7 +31,7 @@ describe('70 notes', () => {
   bench(
     'chrono-node alone',
     () => {
-      for (const note of notes) chrono.casual.parse(note);
+      for (const note of notes) chrono.casual.parse(note, reference, { forwardDate: false });
     },
     options,
   );
