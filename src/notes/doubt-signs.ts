@@ -175,6 +175,7 @@ const AFTER_FRUIT = new Set(
     ' ',
   ),
 );
+const SOME = new Set('few some actual real proper baby couple tiny'.split(' '));
 const THE_TREE = new Set(
   'the this that our my new old oldest which said same your youngest latest'.split(' '),
 );
@@ -189,6 +190,13 @@ function showsFruit(items: readonly Item[], join: Piece['join']): boolean {
     (item) => item.type !== 'word' || item.classes.has('FRUIT') || isPlainWord(item.text),
   );
   if (bare && (['start', 'comma', 'colon'].includes(join) || items.some((item) => item.type === 'tree')))
+    return true;
+  // "buds in pairs and a few baby figs too"
+  if (
+    bare &&
+    join === 'and' &&
+    at.some((i) => items[i - 1]?.classes.has('SIZE') || SOME.has(items[i - 1]?.text ?? ''))
+  )
     return true;
   return at.some(
     (i) =>

@@ -2,7 +2,8 @@ import type { Clause } from './clauses.ts';
 import type { Item } from './items.ts';
 import { PREDICATES, type PredicateKind } from './lexicon/predicates/index.ts';
 import { compileTable, findMatches, type Match } from './patterns.ts';
-import { isMisread, makesSense } from './sense.ts';
+import { makesSense } from './sense.ts';
+import { isMisread } from './sense-misread.ts';
 import { sift } from './sift-hits.ts';
 
 const PREDICATE_INDEX = compileTable(PREDICATES);
@@ -58,9 +59,46 @@ function searchHits(clause: Clause): Hit[] {
       ['had', 'got', 'has'].includes(items[first]?.text ?? '') &&
       items[first - 1]?.type === 'tree' &&
       !at.some((i) => ['off', 'from'].includes(items[i]?.text ?? ''));
-    hits.push({ kind: bears ? 'fruitlets' : kind, at, first, last, core: coreOf(items, at) });
+    // "a handful of figs set on the ronde" hang there, "a handful of figs" is a harvest.
+    const shows = kind === 'picked' && isAmountThere(items, at, last);
+    hits.push({ kind: bears || shows ? 'fruitlets' : kind, at, first, last, core: coreOf(items, at) });
   }
   return hits.sort((a, b) => a.first - b.first);
+}
+
+const THERE = new Set([
+  'on',
+  'set',
+  'setting',
+  'forming',
+  'showing',
+  'visible',
+  'starting',
+  'growing',
+  'hanging',
+]);
+
+function isThere(items: readonly Item[], i: number): boolean {
+  const words = items.slice(i, i + 2);
+  if (words.some((item) => item.text !== 'on' && THERE.has(item.text))) return true;
+  return (
+    items[i]?.text === 'on' &&
+    items.slice(i + 1, i + 3).some((item) => item.type === 'tree' || item.text === 'it')
+  );
+}
+
+function isAmountThere(items: readonly Item[], at: readonly number[], last: number): boolean {
+  return (
+    at.every((i) => {
+      const item = items[i];
+      return (
+        item?.classes.has('CONTAINER') ||
+        item?.classes.has('FRUIT') ||
+        item?.classes.has('DET') ||
+        item?.text === 'of'
+      );
+    }) && isThere(items, last + 1)
+  );
 }
 
 function coreOf(items: readonly Item[], at: readonly number[]): number {

@@ -139,10 +139,12 @@ function leafFall(
   const lost = items.some((item) => item.classes.has('DROPPED') || item.text === 'lost');
   if (kind === 'trouble' && lost) return autumn ? 'dormant' : kind;
   // "dropped half its leaves" in summer
-  if (kind === 'dormant' && !autumn && items.some((item) => PARTLY.has(item.text))) return 'trouble';
+  if (kind === 'dormant' && !autumn && items.some((item) => PARTLY.has(item.text) || GOING_ON.has(item.text)))
+    return 'trouble';
   // "leaves off the king by nov 18"
   if (kind === 'care' && autumn && items[0]?.text === 'leaves' && items[1]?.text === 'off') return 'dormant';
   return kind;
 }
 
+const GOING_ON = wordSet('dropping falling losing shedding');
 const PARTLY = wordSet('half some few lot lots many third couple bunch quarter');

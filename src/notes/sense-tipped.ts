@@ -94,6 +94,8 @@ export function objectFits(items: readonly Item[], at: number): boolean {
       return false;
     if (item.text === 'at' && ['by', 'my'].includes(items[i + 1]?.text ?? '')) return false;
     if (item.classes.has('SHOOT') || item.classes.has('BUD')) return true;
+    // "tipped the fig by the fence"
+    if (item.text === 'fig' && determined && items[i + 1]?.type === 'tree') return true;
     if (item.classes.has('FRUIT') || item.classes.has('LEAF') || item.classes.has('CUTTING')) return false;
     if (item.classes.has('DET') || AMOUNTS.has(item.text)) {
       if (['back', 'out', 'off'].includes(item.text)) {

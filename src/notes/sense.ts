@@ -87,6 +87,14 @@ export function makesSense(
     !items.some((item) => item.classes.has('CUTTING'))
   )
     return false;
+  // "its pot is full of roots"
+  if (
+    kind === 'rooted' &&
+    items.some((item, i) => ['pot', 'tub', 'container'].includes(item.text) && i < first) &&
+    items.some((item) => ['full', 'bursting', 'packed', 'solid', 'jammed', 'circling'].includes(item.text)) &&
+    !items.some((item) => item.classes.has('CUTTING') || item.classes.has('ROOTED'))
+  )
+    return false;
   // "the fleece went over it"
   if (kind === 'trouble' && items[first - 1]?.classes.has('GEAR')) return false;
   // "hit 26f", not "hit 104f" and not "hit 6 ft"
@@ -106,8 +114,8 @@ export function makesSense(
   // "propped up with a stick"
   if (kind === 'cuttings' && at.length === 1 && (verb.text === 'stick' || verb.text === 'sticks')) {
     let i = first - 1;
-    while (items[i]?.classes.has('DET') || items[i]?.classes.has('SIZE')) i--;
-    if (['with', 'to', 'against', 'by', 'on', 'using'].includes(items[i]?.text ?? '')) return false;
+    while (['DET', 'SIZE', 'BRANCHED'].some((name) => items[i]?.classes.has(name))) i--;
+    if (PROPPING.has(items[i]?.text ?? '')) return false;
   }
   if (kind === 'rooted' && at.length === 1 && ['for', 'to'].includes(items[first - 1]?.text ?? ''))
     return false;
@@ -121,7 +129,7 @@ export function makesSense(
   if (kind === 'care' && at.length === 2 && verb.type === 'tree' && POTS.has(items[last]?.text ?? ''))
     return false;
   // "the mission in the greenhouse has 5 figlets": where it stands, not where it went.
-  const then = items[last + 1];
+  const then = items.slice(last + 1).find((item) => !isOfPlace(item));
   if (
     kind === 'care' &&
     verb.type === 'tree' &&
@@ -164,65 +172,21 @@ export function makesSense(
   return true;
 }
 
-/** What a tree stands in says nothing of care by itself: "the alma pot". */
-const POTS = wordSet('pot soil saucer tray');
+/** "by the wall": more of where it stands. */
+function isOfPlace(item: Item): boolean {
+  return item.classes.has('PREP') || item.classes.has('DET') || PLACES.has(item.text);
+}
 
-const LACKING = wordSet('deficiency deficient shortage lockout burn burnt toxicity overdose starved');
-
-const OWN_WORK: ReadonlySet<PredicateKind> = new Set([
-  'care',
-  'pruned',
-  'tipped',
-  'picked',
-  'cuttings',
-  'none',
-]);
-const HARM = ['GNAWED', 'WRECKED', 'EATEN', 'TIPPED'];
-const BESIDE_RAIDER = wordSet(`
-  has have had just just all been only also even already then quickly completely finally came come
-  and a the my absolutely totally must got to in is are was were on up
+const PLACES = wordSet(`
+  wall fence shed gate door house garage hut patio corner steps path drive porch deck window back front side
+  yard garden greenhouse hedge bed border sun shade terrace balcony pergola trellis
 `);
 
-/** "grasshoppers stripped it", "a fox dug it up": no work of the grower's, so its words are left for the harm. */
-export function isMisread(kind: PredicateKind, items: readonly Item[], at: readonly number[]): boolean {
-  // "necks gone floppy": figs that ripen, no thirst.
-  if (
-    kind === 'trouble' &&
-    at.length <= 2 &&
-    items.some((item) => item.text === 'necks' || item.text === 'neck')
-  )
-    return true;
-  // "brought a dozen celestes in": fruit, no tree.
-  if (kind === 'care' && ['brought', 'took', 'carried'].includes(items[at[0] ?? 0]?.text ?? '')) {
-    const tree = items.findIndex((item) => item.type === 'tree');
-    const number = items[tree - 1]?.quantity;
-    if (number && number.value > 2 && /s$/.test(items[tree]?.typed ?? '')) return true;
-  }
-  // "half a pound of alma went in the dehydrator"
-  if (
-    kind === 'care' &&
-    items.some((item) => item.classes.has('WEIGHT')) &&
-    items.some((item) => item.text === 'went')
-  )
-    return true;
-  // "nicked some netting from work"
-  if (
-    kind === 'trouble' &&
-    at.length <= 2 &&
-    ['nicked', 'pinched', 'stole', 'robbed'].includes(items[at[0] ?? 0]?.text ?? '') &&
-    items.slice((at[0] ?? 0) + 1).some((item) => item.classes.has('GEAR') || item.classes.has('FEEDSTUFF'))
-  )
-    return true;
-  // "magnesium deficiency", "fertiliser burn"
-  if (kind === 'care' && LACKING.has(items[(at[0] ?? 0) + 1]?.text ?? '')) return true;
-  if (!OWN_WORK.has(kind)) return false;
-  const first = at[0] ?? 0;
-  if (kind !== 'pruned' && !HARM.some((name) => items[first]?.classes.has(name))) return false;
-  let i = first - 1;
-  while (i > 0 && i > first - 4 && BESIDE_RAIDER.has(items[i]?.text ?? '')) i--;
-  const who = items[i];
-  return who !== undefined && i < first && (who.classes.has('THIEF') || who.classes.has('FORCE'));
-}
+/** Before "sticks": no cuttings, but a prop, or all that a tree is ("just green sticks"). */
+const PROPPING = wordSet('with to against by on using just only mere all but still like of basically');
+
+/** What a tree stands in says nothing of care by itself: "the alma pot". */
+const POTS = wordSet('pot soil saucer tray');
 
 /** Words of trouble that are trouble only beside another. */
 const TWO_FACED = new Set(

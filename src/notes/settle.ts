@@ -89,7 +89,7 @@ function dropLesser(events: readonly ReadEvent[]): ReadEvent[] {
               (other.crop === event.crop ||
                 event.kind.startsWith('buds') ||
                 by === 'branched' ||
-                by === 'dropped'),
+                (by === 'dropped' && event.kind !== 'fruitlets')),
           ),
       ),
   );

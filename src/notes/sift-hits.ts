@@ -55,6 +55,22 @@ export function sift(hits: readonly Hit[], items: readonly Item[]): Hit[] {
       const droppings = DROPPINGS.has(items[hit.last + 1]?.text ?? '');
       if (care && !droppings && (care.first < hit.first || hit.last + 1 === care.first)) return false;
     }
+    // "cut the dead leaves off", "tied up a floppy branch": what was tended.
+    if (
+      hit.kind === 'trouble' &&
+      hits.some(
+        (each) =>
+          each.kind === 'care' &&
+          each.first < hit.first &&
+          (hit.last < each.last ||
+            (hit.at.length <= 2 &&
+              hit.first - each.last <= 2 &&
+              items
+                .slice(hit.first, hit.last + 2)
+                .some((item) => item.classes.has('SHOOT') || item.classes.has('LEAF')))),
+      )
+    )
+      return false;
     const raid = hits.find((each) => each.kind === 'trouble' && isRaid(each, items));
     if (raid && raid !== hit && SPOILED.has(hit.kind) && hit.last > raid.first) return false;
     // "frost took the new leaves off"
@@ -105,7 +121,12 @@ export function sift(hits: readonly Hit[], items: readonly Item[]): Hit[] {
     )
       return false;
     // "pinched out the ronde back on june 9": a tree and where it is, no work of its own.
-    if (hit.kind === 'care' && kinds.has('tipped') && items[hit.first]?.type === 'tree') return false;
+    if (
+      hit.kind === 'care' &&
+      (kinds.has('tipped') || kinds.has('pruned')) &&
+      items[hit.first]?.type === 'tree'
+    )
+      return false;
     if (
       hit.kind === 'branched' &&
       onlyShootWord(hit, items) &&

@@ -40,15 +40,22 @@ export function stateOf(saying: Saying, hit: Hit, before: Inherited | undefined)
       (i) =>
         i > hit.core &&
         i <= hit.core + 2 &&
-        (saying.items[i]?.classes.has('NONE') === true || saying.items[i]?.text === 'neither') &&
+        (saying.items[i]?.classes.has('NONE') === true ||
+          ['neither', 'nobody', 'noone'].includes(saying.items[i]?.text ?? '')) &&
         !['but', 'else', 'except'].includes(saying.items[i + 1]?.text ?? ''),
     );
-  if (!within && !outside && !nothing) return 'real';
+  // "the alma pinch never happened"
+  const cameToNothing = mood.denials.some(
+    (i) => i > hit.core && HAPPENED.has(saying.items[i + 1]?.text ?? ''),
+  );
+  if (!within && !outside && !nothing && !cameToNothing) return 'real';
   // "not till 4 May" says when it did happen.
   return saying.date && !ACTIONS.has(hit.kind) && saying.items.some((item) => item.text === 'until')
     ? 'real'
     : 'denied';
 }
+
+const HAPPENED = wordSet('happened happen materialised materialized occurred transpired');
 
 /** "instead of pruning i pinched it": what is said after "i" was done. */
 function isOver(items: readonly Item[], denial: number, core: number): boolean {

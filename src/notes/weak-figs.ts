@@ -22,16 +22,10 @@ export function weakFits(items: readonly Item[], at: readonly number[]): boolean
     )
   )
     return false;
-  // "the crop hit the deck", "figs on the lawn"
-  if (
-    items.some(
-      (item, i) =>
-        GROUND.has(item.text) &&
-        items[i - 1]?.text === 'the' &&
-        ['on', 'hit', 'onto'].includes(items[i - 2]?.text ?? ''),
-    )
-  )
-    return false;
+  if (isOnGround(items) || items.slice(0, at[0]).some((item) => item.text === 'until')) return false;
+  // "figs have not started", "figs are not ripe"
+  const end = (at.at(-1) ?? 0) + 1;
+  if (items.slice(end, end + 3).some((item) => item.text === 'not' || item.text === 'never')) return false;
   const counted = at.some((i) => items[i]?.type === 'quantity');
   const strange = items.filter(
     (item, i) =>
@@ -75,6 +69,16 @@ const KNOWN_BESIDE = [
   'SAYS',
   'AND',
 ];
+
+/** "the crop hit the deck", "two more on the ground": figs that do not hang. */
+export function isOnGround(items: readonly Item[]): boolean {
+  return items.some(
+    (item, i) =>
+      GROUND.has(item.text) &&
+      items[i - 1]?.text === 'the' &&
+      ['on', 'hit', 'onto'].includes(items[i - 2]?.text ?? ''),
+  );
+}
 
 const GROUND = new Set(['deck', 'ground', 'floor', 'dirt', 'lawn', 'grass', 'path']);
 

@@ -33,6 +33,10 @@ export function tellWork(sayings: readonly Saying[]): void {
     sameAgain(saying, before);
     deadCuttings(saying, before);
     gearOver(saying, before);
+    if (saying.clause.join === 'but' && butLeaves(saying, before)) {
+      saying.hits = [];
+      saying.dropped = true;
+    }
     andAte(saying, before);
     takenFrom(saying, before);
     goneToo(saying, before);
@@ -241,4 +245,14 @@ function andAte(saying: Saying, before: Saying): void {
   const verb = saying.items[0];
   if (!who || own || !verb || !['GNAWED', 'WRECKED', 'EATEN'].some((name) => verb.classes.has(name))) return;
   saying.hits = [{ ...hit, kind: 'trouble' }];
+}
+
+/** "nothing on the mission but leaves" */
+function butLeaves(saying: Saying, before: Saying): boolean {
+  return (
+    before.hits.some((hit) => hit.kind === 'no-fruitlets') &&
+    before.items.some((item) => item.classes.has('NONE')) &&
+    saying.items.length <= 3 &&
+    saying.items.every((item) => ['LEAF', 'SHOOT', 'DET', 'SIZE'].some((name) => item.classes.has(name)))
+  );
 }

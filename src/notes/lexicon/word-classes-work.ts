@@ -66,7 +66,7 @@ export const WORK_WORD_CLASSES: readonly (readonly [name: string, words: string]
   ['SNIPPED', 'guillotined axed skimmed shaved whizzed zipped whisked'],
   ['SAYS', 'convinced adamant'],
   ['WILL', 'owe owes owed'],
-  ['OTHERS', 'council city parks hoa church school'],
+  ['OTHERS', 'grandads grandpas nans grannies council city parks hoa church school'],
   // --- what is given, and how
   [
     // Feeds and dressings that mean nothing else in a garden.
@@ -76,12 +76,12 @@ export const WORK_WORD_CLASSES: readonly (readonly [name: string, words: string]
   [
     // Ground covers.
     'FEEDSTUFF',
-    'mulch straw hay peastraw woodchip woodchips bark sawdust seagrass muck dung poo poop droppings topsoil',
+    'mulch straw hay peastraw woodchip woodchips sawdust seagrass muck dung poo poop droppings topsoil',
   ],
   [
     // What feeds or covers only where it was put.
     'SOILSTUFF',
-    'chips cardboard gravel grit pebbles perlite vermiculite coir loam ash ashes coffee grounds eggshells eggshell peelings clippings leafage soil mix medium sand peat pumice zeolite tea salts water rainwater bathwater salt',
+    'chips bark cardboard gravel grit pebbles perlite vermiculite coir loam ash ashes coffee grounds eggshells eggshell peelings clippings leafage soil mix medium sand peat pumice zeolite tea salts water rainwater bathwater salt',
   ],
   [
     'CAREOBJ',
@@ -90,7 +90,7 @@ export const WORK_WORD_CLASSES: readonly (readonly [name: string, words: string]
   [
     // Things put on, over, under or by a tree to keep it well.
     'GEAR',
-    'net nets netting mesh fleece organza bag bags baggie baggies sock socks stocking stockings tights pantyhose curtain curtains pillowcase pillowcases sleeve sleeves cage cages cloche cloches cover covers cloth shadecloth sheet sheets blanket blankets quilt duvet burlap hessian sacking bubblewrap tarp tarpaulin canopy umbrella brolly parasol awning screen windbreak fence fencing chickenwire wire guard guards collar collars wrap jacket tent greenhouse stake stakes cane canes post posts support supports trellis prop props brace tie ties twine string rope strap straps clips bricks brick block blocks feet castors casters dolly saucer saucers tray trays wheels plate trap traps bait baits decoy decoys scarecrow dripper drippers emitter emitters irrigation sprinkler olla ollas heatmat heater mothballs',
+    'net nets netting mesh fleece organza bag bags baggie baggies sock socks stocking stockings tights pantyhose curtain curtains pillowcase pillowcases sleeve sleeves cage cages cloche cloches cover covers cloth shadecloth sheet sheets blanket blankets quilt duvet burlap hessian sacking bubblewrap tarp tarpaulin canopy umbrella brolly parasol awning screen windbreak fence fencing chickenwire wire guard guards collar collars wrap jacket tent greenhouse stake stakes cane canes post posts support supports trellis prop props brace tie ties twine string rope strap straps clips bricks brick block blocks feet castors casters dolly saucer saucers tray trays wheels plate trap traps bait baits decoy decoys scarecrow dripper drippers emitter emitters irrigation sprinkler olla ollas heatmat heater mothballs mousetrap mousetraps rattrap rattraps',
   ],
   [
     // Things that keep raiders off only where they were put up.
@@ -102,4 +102,7 @@ export const WORK_WORD_CLASSES: readonly (readonly [name: string, words: string]
     'PUTTING',
     'put puts putting placed placing set setting laid laying layed spread spreading scattered scattering sprinkled sprinkling strewed strewn poured pouring tipped tipping emptied emptying dumped dumping chucked chucking threw throwing thrown tossed tossing slung slinging flung flinging lobbed lobbing bunged bunging shoved shoving stuck sticking popped popping plonked plonking plopped slapped slapping whacked whacking lashed dolloped ladled spooned shovelled shoveled shovelling shoveling forked barrowed heaped heaping piled piling packed packing tucked tucking worked working dug digging mixed mixing raked raking watered brushed painted dusted dusting sprayed spraying squirted squirting misted drenched rubbed dabbed smeared smearing applied applying added adding gave giving given dosed treated hung hanging draped draping strung stringing wrapped wrapping tied tying fixed fixing fitted fitting rigged rigging erected installed installing hooked pinned clipped clipping secured pegged slipped slipping pulled pulling stretched threaded wound wedged hammered drove banged pushed poked sank sunk buried planted built building made constructed attached strapped lined ringed topdressed mulched fed',
   ],
+  ['TROUBLE', 'gnat gnats'],
+  ['SNIPPED', 'deadheaded deadheading'],
+  ['PRUNED', 'deadheaded'],
 ];

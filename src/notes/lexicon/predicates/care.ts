@@ -93,6 +93,10 @@ export const CARE: PredicateTable = [
   [
     'care',
     [
+      'hung|strung|hanging|hang|dangled|tied ~ DECOY',
+      'picked|fought|hacked|squeezed|waded|battled|made|elbowed my|our way ~~ to water|feed|net|cover|mulch|spray|repot|fleece|shade',
+      'braved|climbed|crawled|ventured|stood|came|got ~~ to water|feed|net|mulch|spray|repot|fleece ~ TREE|PRO|everything|pots',
+      'gave|given|giving DET? TREE|PRO NUM? scoops|scoop|handfuls|handful|doses|dose|cups|cup|glugs|splashes|dollops|spoonfuls|cans|can|jugs|jug|buckets|bucket ~',
       'PUTTING ~ FEEDSTUFF|SOILSTUFF',
       '^ DET? NUM|good|big|half|full? NUM? can|cans|bucket|buckets|canful|cans|jug|jugs $',
       '^ DET? NUM|half can|cans|bucket|buckets|canful|jug|jugs DATE|each|today|apiece|this',
@@ -108,7 +112,9 @@ export const CARE: PredicateTable = [
       'ladybirds|ladybugs|ladybird|ladybug|lacewings|predators|predatory ~ on|onto|for|in|into|round ~ TREE|PRO',
       'ladybirds|ladybugs|lacewings|nematodes|predators ~ released|introduced|applied|added|watered|ordered ~ TREE|PRO?',
       'put|puts|released|releasing|added|introduced|applied|ordered|tipped ~ ladybirds|ladybugs|ladybird|ladybug|lacewings|nematodes|predators|predatory ~ TREE|PRO?',
-      'cut|removed|removing|picked|took|taken|snipped|stripped|pulled|trimmed|binned|cleared|tore|ditched|burned|clipped off|out|up? ~ LEAF off|from|on|of? ~ TREE|PRO?',
+      'cut|removed|removing|picked|took|taken|snipped|stripped|pulled|trimmed|binned|cleared|tore|ditched|burned|clipped|culled|weeded|fished|raked|swept|gathered|collected|plucked off|out|up? ~ LEAF off|from|on|of|out|under? ~ TREE|PRO?',
+      'culled|fished|plucked|whipped|yanked off|out|up? ~ yellow|brown|dead|dry|dried|rusty|spotty|bad|crispy|tatty|manky|old|diseased LEAF',
+      'after|since|following DET? repot|feed|drink|soak|watering|feeding|repotting|netting|mulching|move|spray|dose on? DATE',
       'got|had|gave|given ~ the hose|hosepipe|sprinkler|can',
       'TREE got|had ADV? the hose|hosepipe|sprinkler|can',
       'grass|lawn|hay clippings|cuttings|mowings on|round|around|under|for|over ~ TREE|PRO',
@@ -133,6 +139,7 @@ export const CARE: PredicateTable = [
       'potting mix|soil|compost for|in|on|round|under|into ~ TREE|PRO',
       'had|got DET? NUM? can|cans|jug|jugs|pail|pails|pint|pints each|apiece|today|of|now',
       'tea|feed|water|drinks|FEEDSTUFF all round|around',
+      'trimmed|cut|pruned|teased|raked|untangled DET? roots|rootball',
       'tucked|tuck|tucking|bedded|settled|stashed DET? TREE|PRO in|up|under|away|into|behind|down',
       'PUTTING ~ DECOY PREP|up ~ TREE|PRO',
       'GEAR|DECOY PUTTING PREP|up|out|through ~ TREE|PRO',
@@ -274,6 +281,11 @@ export const CARE: PredicateTable = [
   [
     'trouble',
     [
+      'FORCE|CLUMSY|THIEF|mower|car ~ took|taken|knocked|tore|ripped|gouged|gnawed|bit|chewed DET? SIZE? chunk|chunks|bite|bites|gouge|lump|lumps|strip|slice|piece|pieces|bits out|off|from of? ~ TREE|PRO|trunk|bark|FRUIT|SHOOT',
+      'tipped|fell|blew|blown|keeled|toppled|went|knocked right|clean|straight|completely|all|half|almost over',
+      'WRECKED DET? SIZE? growth|shoots|leaves|foliage|buds on|of|off ~ TREE|PRO',
+      'LEAF on DET? TREE BE? ADV? yellow|brown|pale|limp|droopy|crispy|curling|curled|dropping|spotty|yellowing|browning|drooping|mottled|TROUBLE',
+      'took a|DET beating|battering|hammering|pounding|pummelling|kicking|hit ~ TROUBLE|FORCE',
       'leaf|leafs|black|brown|rust|fungal|rusty|yellow spot|spots|spotting on|all|in|over|again',
       'leaf|leafs miner|miners|roller|rollers|hopper|hoppers|cutter|cutters|folder|scorch|curl|rust|spot|mosaic|blight|fall|drop|burn',
       'TREE ADV? face planted|plants|plant|down|first',

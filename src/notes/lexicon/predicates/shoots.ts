@@ -5,12 +5,20 @@ export const SHOOTS: PredicateTable = [
   [
     'tipped',
     [
+      'TREE|PRO got|had|getting|given ~ chop|snip|clip|trim|cut at|on|to DET? growing? tip|tips|tops|top|leaders|ends|leader',
+      'did|done ~ tips|tops|leaders|tip|leader on|of|for ~ TREE',
+      'gave|given|giving|got|had ~ finger|thumb|thumbnail|pinching|fingernail|fingers|tipping ~ treatment|job',
+      '^ DATE TREE tips|tops|leaders|pinch|tipping|pinching $',
+      'SNIPPED DET? NUM? SIZE? tips|tops|leaders|tip|leader $',
       "TREE DET? tip|tips|top|tops|leader|leaders|head|heads|apex 's|is|are|has|have|was|were? been? all|now|just? off|out|gone|removed|taken|nipped|pinched|snipped|clipped",
       "^ DET? SIZE? tip|tips|top|tops|leader|leaders|head|heads 's|is|are? all|now? off|out|gone|removed|taken NUM?",
       '^ NUM? DET? SIZE? tip|tips|tops|leaders|heads|apices|points off|out|from ~ TREE NUM?',
       'APEX that|which? i|we took|take|nipped|pinched|snipped|clipped|cut|removed|rubbed|pulled|had off|out? from|of?',
       'got|get|getting round|around to TIPPING',
+      'gave|giving DET? TREE|PRO DET? chop|snip|trim up|on|off top',
       'took|taken DET? SIZE? side? tips|tops|leaders $',
+      'took|taken|snipped|nipped|clipped DET? NUM? SIZE? side? tips|tops|leaders DATE',
+      '^ i? got|did most|all|some|half|both|NUM of? DET? TREE tips|tops|leaders|leader',
       'took DET? side|lateral tips|tops|tip',
       'relieved|stripped|robbed|deprived ~ of its|her|his|their tips|tops|tip|top|leaders|leader',
       'tips|tops|leaders went|gone|are ~ in|into|on ~ compost|bin|heap|bucket|water|vase|floor',
@@ -92,6 +100,8 @@ export const SHOOTS: PredicateTable = [
   [
     'branched',
     [
+      'side shooting|sprouting|branching|shoots ~ from|below|under|where?',
+      'side shooting|sprouting',
       'sprouting|growing|shooting|breaking|going|gone sideways|outwards|laterally',
       'all|only|nothing ~ pinching|tipping|pinch|tip ~ is|was|but|are ~ branches|shoots|wood|sticks|laterals',
       'broke|broken|breaking|burst|divided|exploded into NUM? SIZE? leaders|leader|shoots|branches|stems|heads|arms|laterals|limbs|tops',
@@ -187,6 +197,7 @@ export const SHOOTS: PredicateTable = [
   [
     'pruned',
     [
+      'knocked|lopped|took|taken|cut|sawed|sawn|chopped|hacked ~ limb|limbs|bough|boughs off|out|from ~ TREE|PRO',
       'dead wooded|wooding|heading|headed',
       'removed|cut|took|pulled|thinned|snipped|clipped off|out|away? DET? ~ runty|weedy|leggy|scrawny|feeble|puny|skinny|stray|wispy|straggly|spindly|weak shoots|branches|stems|growth|bits|shoot|branch',
       'MEASURE off DET? top|sides|height|branches|limbs|canopy|crown',
