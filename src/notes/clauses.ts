@@ -297,6 +297,7 @@ function isFixedPair(items: readonly Item[], i: number): boolean {
   return (
     (before === 'black' && next === 'blue') ||
     (before === 'one' && next === 'only') ||
+    (['finger', 'fingers'].includes(before) && next === 'thumb') ||
     (next === 'a' && items[i + 2]?.text === 'half') ||
     (before === 'more' && next === 'more') ||
     (before === 'up' && next === 'down') ||

@@ -5,7 +5,7 @@ import type { Subject } from './subjects.ts';
 
 /** Small words beside a number of things told before. */
 const PLAIN_BESIDE_COUNT = wordSet(`
-  pieces units at last count counted counting nodes of them total more so far another today all told altogether in to be exact precise about maybe or counted seen there visible
+  pieces units shots at last count counted counting nodes of them total more so far another today all told altogether in to be exact precise about maybe or counted seen there visible
 `);
 /** Small words beside a total. */
 const PLAIN_BESIDE_TOTAL = wordSet(`

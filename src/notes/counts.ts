@@ -48,6 +48,7 @@ export function countFor(
   let number: Count | null = null;
   for (let i = 0; i < items.length; i++) {
     const quantity = items[i]?.quantity;
+    if (isNodeNumber(items, i)) continue;
     if (!quantity || (taken.has(i) && !hit.at.includes(i)) || BITES.has(items[i + 1]?.text ?? '')) continue;
     if (quantity.unit) {
       if (kind === 'picked' || kind === 'dropped') weight ??= { count: quantity.value, unit: quantity.unit };
@@ -84,6 +85,16 @@ const BITES = new Set([
   'minutes',
   'days',
 ]);
+
+/** "at nodes 4, 5 and 6": numbers behind the first one that is a place. */
+function isNodeNumber(items: readonly Item[], i: number): boolean {
+  for (let k = i - 1; k >= 0; k--) {
+    const item = items[k];
+    if (item?.text === 'measure') return ['nodes', 'leaves'].includes(items[k - 1]?.text ?? '');
+    if (!item?.quantity) return false;
+  }
+  return false;
+}
 
 const EACH = new Set(['every', 'each', 'per', 'apiece', 'ever', 'most']);
 
@@ -213,6 +224,7 @@ function oneOf(items: readonly Item[], noun: string, hit: Hit): Count | null {
           next.type === 'tree' ||
           next.classes.has('SHOOT') ||
           next.classes.has('BREBA') ||
+          next.text === 'crop' ||
           ['side', 'of', 'little', 'juicy', 'lovely', "'s"].includes(next.text) ||
           ONES.has(next.text)
         )

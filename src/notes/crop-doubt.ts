@@ -36,6 +36,8 @@ export function doubtsCrop(all: readonly Saying[]): boolean {
         each.items.some((item) => item.text === 'which')),
   );
   if ((all.some(isWhether) || isOldOrNew(all)) && all.some(isUnsure)) return true;
+  // "who knows what crop that counts as"
+  if (all.some(endsInWhichCrop)) return true;
   if (!either && !which) return false;
   return all.some(
     (each) =>
@@ -55,14 +57,29 @@ export function doubtsCrop(all: readonly Saying[]): boolean {
   );
 }
 
+/** "… what crop" where a clause about it follows: the writer wonders. */
+function endsInWhichCrop({ items }: Saying, s: number, all: readonly Saying[]): boolean {
+  const next = all[s + 1];
+  return (
+    items.at(-1)?.text === 'crop' &&
+    ['what', 'which'].includes(items.at(-2)?.text ?? '') &&
+    next?.clause.sub === 'that' &&
+    next.clause.sentence === all[s]?.clause.sentence
+  );
+}
+
 /** "if they count as breba", "are they the breba ones or the new ones": breba is what is wondered about. */
 function isWhether({ clause, items, mood, breba }: Saying): boolean {
   if (!breba) return false;
   const at = items.findIndex((item) => item.classes.has('BREBA'));
+  const hedged = mood.asks && items.some((item) => item.classes.has('HEDGE'));
   const predicate = items
     .slice(Math.max(0, at - 4), at)
     .some((item) => item.classes.has('BE') || ['as', 'count', 'called', 'or'].includes(item.text));
-  return predicate && (mood.asks || clause.sub === 'if' || clause.sub === 'whether' || clause.join === 'or');
+  return (
+    hedged ||
+    (predicate && (mood.asks || clause.sub === 'if' || clause.sub === 'whether' || clause.join === 'or'))
+  );
 }
 
 /** "old wood or new" */

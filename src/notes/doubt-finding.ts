@@ -3,6 +3,8 @@ import { cutPieces, type Piece } from './doubt-pieces.ts';
 import { harmlessItems } from './harmless.ts';
 import type { Item } from './items.ts';
 import { DOUBTS, type DoubtReach, type DoubtWhy } from './lexicon/doubt-words.ts';
+import { FACTIVE } from './lexicon/factive-words.ts';
+import { eatsHere } from './owners.ts';
 import { compileTable, findMatches } from './patterns.ts';
 import { isDoneTo } from './question-order.ts';
 
@@ -67,6 +69,9 @@ function isInnocent(items: readonly Item[], at: readonly number[]): boolean {
   const opening = items[at[0] ?? -1]?.text;
   // "did the mission tips"
   if (opening === 'did' && isDoneTo(items, (at[0] ?? 0) + 1)) return true;
+  // "managed to tip it"
+  const to = at.find((i) => items[i]?.text === 'to');
+  if (to !== undefined && FACTIVE.has(items[to - 1]?.text ?? '')) return true;
   const behind = items[(at.at(-1) ?? 0) + 1];
   // "almost a kilo off the alma"
   if ((opening === 'almost' || opening === 'nearly') && at.length === 1 && behind?.quantity) return true;
@@ -171,10 +176,12 @@ const GIVEN = new Set(['got', 'bought', 'given', 'gifted', 'came', 'had', 'inher
 /** "dad munched the one ripe alma": whoever of the family ate it, it was picked. */
 function isFamilyEating(items: readonly Item[], at: readonly number[]): boolean {
   const eater = items[at[0] ?? -1];
-  const verb = items[at[1] ?? -1];
-  const had = verb?.text === 'had' && items[(at[1] ?? 0) + 1]?.quantity !== undefined;
-  if (at.length !== 2 || !eater?.classes.has('KIN') || !(verb?.classes.has('EATEN') || had)) return false;
-  return !items.some((item) => ['his', 'her', 'their', 'hers', 'theirs'].includes(item.text));
+  if (!eater?.classes.has('KIN') || !eatsHere(items, at[0] ?? 0)) return false;
+  return !items.some(
+    (item, i) =>
+      ['his', 'her', 'their', 'hers', 'theirs'].includes(item.text) &&
+      !['hands', 'mitts', 'paws', 'face', 'way'].includes(items[i + 1]?.text ?? ''),
+  );
 }
 
 const SEASONS = new Set(

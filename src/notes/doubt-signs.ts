@@ -16,7 +16,7 @@ function sign(classes: string, words: string): Sign {
 /** What a clause must hold to be taken as saying a decisive kind, the surest first: classes of words, and words. */
 const SIGNS: Partial<Record<ObservationKind, readonly Sign[]>> = {
   tipped: [
-    sign('TIPPED TIPPING TIP', 'pinch tip beheaded decapitated stop nip'),
+    sign('TIPPED TIPPING TIP', 'pinch tip beheaded decapitated stop nip treatment'),
     sign('APEX', 'leaders shoots'),
     sign('', ''),
   ],
@@ -24,7 +24,7 @@ const SIGNS: Partial<Record<ObservationKind, readonly Sign[]>> = {
     sign('PICKED PICKING PICK HARVEST', 'pick munched yielded gave given relieved helped treated'),
     sign(
       'EATEN TAKEN YIELDS GOT WEIGHT FOODISH CONTAINER',
-      'off from taste bite brought came tried breakfast dehydrator freezer fridge handful bowlful punnet colander bucketful',
+      'off from taste bit bite bitten teeth brought came tried breakfast dehydrator freezer fridge handful bowlful punnet colander bucketful',
     ),
     sign('NUM', 'some few'),
   ],
@@ -45,7 +45,7 @@ const SIGNS: Partial<Record<ObservationKind, readonly Sign[]>> = {
     sign('NEG', 'figless fruitless barren'),
     sign(
       '',
-      'bare empty blind only just skip skipped skipping clean leaf leaves bugger sod naff jack sweet diddly squat blank joy luck dice what yet',
+      'bare empty blind only just skip skipped skipping clean leaf leaves bugger sod naff jack sweet diddly squat blank joy luck dice what yet free',
     ),
     sign('', ''),
   ],
@@ -230,7 +230,7 @@ function onlyBaseForm(items: readonly Item[]): boolean {
 
 const GOING_ON = new Set(['am', 'is', 'are']);
 const DONE = new Set(
-  'done gave given got had has finished spent been was were off out gone removed taken cut clipped lopped after complete completed busy took snapped broke popped'.split(
+  'done gave given got had has finished spent been was were off out gone removed taken cut clipped lopped after complete completed busy took snapped broke popped managed remembered bothered dared'.split(
     ' ',
   ),
 );

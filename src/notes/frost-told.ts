@@ -5,7 +5,7 @@ import type { Saying } from './sayings.ts';
 const SUFFERED = wordSet(`
   copped caught hit got cooked suffered singed burnt burned browned blackened zapped fried worst brunt
   hammered nipped toasted scorched damage damaged took killed black brown mush mushy limp crispy
-  wilted lost it too badly hard nipped pinched clipped wiped knocked singed ruined
+  wilted lost it too badly hard nipped pinched clipped wiped knocked singed ruined wrecked destroyed scorched trashed
 `);
 
 export function isFrost(saying: Saying): boolean {

@@ -34,6 +34,19 @@ export function tellHarvests(sayings: readonly Saying[]): void {
     for (const each of near) if (isHeading(each)) each.dropped = true;
   });
   for (const saying of sayings) if (saying.dropped && isHeading(saying)) saying.hits = [];
+  // "figs for pudding again, six from the alma"
+  sayings.forEach((saying, s) => {
+    const next = sayings[s + 1];
+    if (!next || next.clause.sentence !== saying.clause.sentence || next.mentions.length === 0) return;
+    if (saying.mentions.length > 0 || saying.items.some((item) => item.quantity) || saying.hits.length !== 1)
+      return;
+    if (saying.hits[0]?.kind !== 'picked' || !saying.items.some((item) => item.classes.has('FOODISH')))
+      return;
+    if (next.hits.some((hit) => hit.kind === 'picked')) {
+      saying.hits = [];
+      saying.dropped = true;
+    }
+  });
 }
 
 /** "picked 9, no 7, brebas": a word for the crop behind what was told of it. */
@@ -42,9 +55,12 @@ export function nameCrops(sayings: readonly Saying[]): void {
     const before = sayings.slice(0, s).findLast((each) => !each.dropped);
     if (!before || before.clause.sentence !== saying.clause.sentence || saying.mentions.length > 0) return;
     if (saying.hits.length !== 1 || saying.hits[0]?.kind !== 'fruitlets' || !saying.breba) return;
-    if (saying.items.length > 3 || !['comma', 'colon', 'repair'].includes(saying.clause.join)) return;
-    const plain = saying.items.every((item) =>
-      ['BREBA', 'FRUIT', 'DET', 'OLDWOOD'].some((name) => item.classes.has(name)),
+    if (saying.items.length > 5 || !['comma', 'colon', 'repair'].includes(saying.clause.join)) return;
+    const plain = saying.items.every(
+      (item) =>
+        ['BREBA', 'FRUIT', 'DET', 'OLDWOOD', 'ADV', 'PRO', 'BE', 'HEDGE'].some((name) =>
+          item.classes.has(name),
+        ) || ['of', 'every', 'one', 'them', 'i'].includes(item.text),
     );
     if (plain && before.hits.some((hit) => ['picked', 'dropped', 'ripening', 'fruitlets'].includes(hit.kind)))
       saying.hits = [];
@@ -127,6 +143,8 @@ function endsInPicking(sayings: readonly Saying[], s: number): boolean {
 function isOff({ items }: Saying): boolean {
   const at = items.findIndex((item) => item.type === 'tree');
   const lead = items.slice(0, at).findLast((item) => !item.classes.has('DET'));
+  // "two dozen kadotas off the tall tree": which of them is told in the tree's own words.
+  if (items[at - 1]?.quantity && / (?:off|from) /i.test(items[at]?.typed ?? '')) return true;
   return lead?.text === 'off' || lead?.text === 'from';
 }
 

@@ -7,6 +7,7 @@ import { mendWord } from './lexicon/vocabulary.ts';
 import { classesOf } from './lexicon/word-classes.ts';
 import { dropListNumbers } from './list-numbers.ts';
 import { mendItems } from './mend-items.ts';
+import { spellOrdinals } from './ordinals.ts';
 import { joinPlaces } from './places.ts';
 import { findQuantities } from './quantities.ts';
 import { writeSpokenMarks } from './spoken-marks.ts';
@@ -31,15 +32,17 @@ export function readItems(text: string, setting: Setting): readonly Item[] {
 function readWords(text: string, setting: Setting): Item[] {
   const index = rosterIndex(setting.roster);
   const known = meaningsTowards(index);
-  return dropListNumbers(writeSpokenMarks(tokenise(text))).map(({ text: word, typed, start, end, type }) => {
-    if (type === 'word') {
-      const meant = known.get(word) ?? remember(known, word, index);
-      return makeItem('word', meant.text, typed, meant.classes, start, end);
-    }
-    if (word.startsWith('0') && /^0+$/.test(word))
-      return makeItem('word', 'zero', typed, classesOf('zero'), start, end);
-    return makeItem(type, word, typed, classesOf(word), start, end);
-  });
+  return dropListNumbers(spellOrdinals(writeSpokenMarks(tokenise(text)))).map(
+    ({ text: word, typed, start, end, type }) => {
+      if (type === 'word') {
+        const meant = known.get(word) ?? remember(known, word, index);
+        return makeItem('word', meant.text, typed, meant.classes, start, end);
+      }
+      if (word.startsWith('0') && /^0+$/.test(word))
+        return makeItem('word', 'zero', typed, classesOf('zero'), start, end);
+      return makeItem(type, word, typed, classesOf(word), start, end);
+    },
+  );
 }
 
 interface Meant {

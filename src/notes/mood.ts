@@ -1,6 +1,7 @@
 import type { Clause } from './clauses.ts';
 import { harmlessItems } from './harmless.ts';
 import type { Item } from './items.ts';
+import { FACTIVE } from './lexicon/factive-words.ts';
 import { wordSet } from './lexicon/word-set.ts';
 import { isOthers, isWide } from './owners.ts';
 import { isPlain, WHOLE } from './plain-wishes.ts';
@@ -113,10 +114,20 @@ export function readMood(clause: Clause, today: string): Mood {
     if (
       unrealFrom === null &&
       (item.text === 'to' || item.text === 'about') &&
+      !FACTIVE.has(before) &&
       (next?.classes.has('TIP') || next?.classes.has('PICK') || next?.classes.has('DROP')) &&
       next?.type === 'word'
     )
       unrealFrom = i;
+    // "ill keep feeding it"
+    if (
+      unrealFrom === null &&
+      i === 0 &&
+      item.text === 'ill' &&
+      next?.type === 'word' &&
+      !/ing$/.test(next.text)
+    )
+      unrealFrom = 0;
     // "gets its haircut come january"
     if (
       unrealFrom === null &&
@@ -227,7 +238,10 @@ export function readMood(clause: Clause, today: string): Mood {
       past = true;
     // "the last 3 years"
     if (GONE.has(item.text) && isSeasons(next)) past = true;
-    if (item.classes.has('SAYS') && !(before === 'i' || before === 'we' || items[i - 2]?.text === 'i'))
+    if (
+      item.classes.has('SAYS') &&
+      (before === 'am' || !(before === 'i' || before === 'we' || items[i - 2]?.text === 'i'))
+    )
       hearsay = true;
     // "on the list for feeding"
     if (

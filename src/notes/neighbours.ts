@@ -157,7 +157,8 @@ function isFirstFig({ hits, items, mentions, mood }: Saying): boolean {
     items.every(
       (item) =>
         item.type !== 'word' ||
-        ['DET', 'SIZE', 'MY', 'FRUIT', 'RIPE', 'BREBA', 'PREP'].some((name) => item.classes.has(name)),
+        ['DET', 'SIZE', 'MY', 'FRUIT', 'RIPE', 'BREBA', 'PREP'].some((name) => item.classes.has(name)) ||
+        ['year', 'season', 'summer'].includes(item.text),
     )
   );
 }

@@ -55,14 +55,17 @@ export function denyOtherNews(sayings: readonly Saying[]): void {
   });
 }
 
+const LAUGHTER = /^(?:(?:ha)+h?|l+o+l+|lmao|er+m*|u+h*m*|well|sadly|sorry|alas|hm+)$/;
+
 /** "none", "what figs": nothing but a word for nothing. */
 function isNothing(saying: Saying): boolean {
-  const [first] = saying.items;
+  const items = saying.items.slice(saying.items.findIndex((item) => !LAUGHTER.test(item.text)));
+  const [first] = items;
   return (
     first !== undefined &&
     ANSWERS.has(first.text) &&
-    saying.items.length <= 3 &&
-    saying.items.every(
+    items.length <= 3 &&
+    items.every(
       (item) =>
         ANSWERS.has(item.text) ||
         item.classes.has('FRUIT') ||

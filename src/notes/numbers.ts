@@ -145,9 +145,11 @@ export function readNumber(items: readonly Item[], i: number): { value: number; 
   return scaled(value, items, i + 1);
 }
 
+const ANDS = new Set(['and', '&', 'n', '+']);
+
 /** Past "and a half" at an item, or 0. */
 function halfAfter(items: readonly Item[], at: number): number {
-  if (!['and', '&', 'n', '+'].includes(items[at]?.text ?? '')) return 0;
+  if (!ANDS.has(items[at]?.text ?? '')) return 0;
   const half = items[at + 1]?.text === 'a' ? at + 2 : at + 1;
   return items[half]?.text === 'half' ? half + 1 : 0;
 }

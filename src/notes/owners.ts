@@ -75,11 +75,7 @@ export function isOthers(items: readonly Item[], i: number): boolean {
     const lead = before?.classes.has('DET') && before.text !== 'a' ? items[i - 2] : before;
     if (['to', 'for', 'with', 'a', 'gave', 'give'].includes(lead?.text ?? '')) return next?.text === "'s";
     // "my dad scoffed the one ripe alma": at home.
-    if (
-      item.classes.has('KIN') &&
-      (next?.classes.has('EATEN') || (next?.text === 'had' && items[i + 2]?.quantity))
-    )
-      return false;
+    if (item.classes.has('KIN') && eatsHere(items, i)) return false;
     if (
       next?.text === "'s" ||
       next?.type === 'tree' ||
@@ -125,6 +121,21 @@ export function isOthers(items: readonly Item[], i: number): boolean {
   }
   return false;
 }
+
+/** "dad scoffed 3", "gran had two", "auntie got her hands on 4 off pot 3", "grandma took a colander home from the alma". */
+export function eatsHere(items: readonly Item[], who: number): boolean {
+  const verb = items[who + 1];
+  if (verb?.classes.has('EATEN')) return true;
+  if (verb?.text === 'had' && items[who + 2]?.quantity) return true;
+  if (!verb || !['GOT', 'TAKEN', 'HAVE'].some((name) => verb.classes.has(name))) return false;
+  const from = items.findIndex((item, i) => i > who && (item.text === 'off' || item.text === 'from'));
+  const tree = items.slice(from + 1).find((item) => !item.classes.has('DET'));
+  if (from < 0 || tree?.type !== 'tree' || OWNERS.has(items[from + 1]?.text ?? '')) return false;
+  const between = items.slice(who + 2, from);
+  return between.some((item) => ['home', 'hands', 'away', 'paws', 'mitts'].includes(item.text));
+}
+
+const OWNERS = new Set(['his', 'her', 'their', 'your']);
 
 const GIVEN = wordSet(`
   got bought given gifted came had inherited swapped traded

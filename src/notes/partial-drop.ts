@@ -51,7 +51,7 @@ export function isPartial(saying: Saying, all: readonly Saying[], s: number): bo
     items.some(
       (item, i) =>
         PARTS.has(item.text) &&
-        !(item.text === 'one' && ['only', 'lone', 'single'].includes(items[i - 1]?.text ?? '')),
+        !(item.text === 'one' && ['only', 'lone', 'single', 'the'].includes(items[i - 1]?.text ?? '')),
     )
   )
     return true;

@@ -25,6 +25,7 @@ export function isPlain(items: readonly Item[], i: number): boolean {
     return true;
   if (word === 'next') return !NEXT_TIME.has(next?.text ?? '');
   if (word === 'may' && (before?.type === 'quantity' || next?.type === 'number')) return true;
+  if (word === 'could' && ['find', 'see', 'spot', 'count'].includes(next?.text ?? '')) return true;
   if (word === 'could' && (next?.text === 'not' || next?.text === 'only'))
     return ['find', 'see', 'spot', 'locate', 'count'].includes(items[i + 2]?.text ?? '');
   if (word === 'putting') return next?.text !== 'off';

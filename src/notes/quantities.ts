@@ -100,6 +100,14 @@ function readQuantity(items: readonly Item[], i: number, out: readonly Item[]): 
   let { value, end } = number;
   if (isFractionOfAll(items, i))
     return { quantity: { value, unit: null, ofMore: true }, end: i + 3, measure: true };
+  // "one (1) fig"
+  if (
+    items[end]?.text === '(' &&
+    items[end + 2]?.text === ')' &&
+    readNumber(items, end + 1)?.value === value &&
+    readNumber(items, end + 1)?.end === end + 2
+  )
+    end += 3;
   let ofMore = false;
   // 5-1-1, 20-20-20: a product, not a number of anything.
   if (items[end]?.text === '-' && items[end + 2]?.text === '-' && items[end + 3]?.type === 'number') {

@@ -48,9 +48,23 @@ export function isQuestion(clause: Clause): boolean {
     )
   )
     return true;
+  // "best feed for a king in a pot"
+  if (
+    i === 0 &&
+    first.text === 'best' &&
+    ADVISED.has(items[1]?.text ?? '') &&
+    ['for', 'to', 'of'].includes(items[2]?.text ?? '')
+  )
+    return true;
   if (first.text === 'too' && ['soon', 'early', 'late'].includes(items[i + 1]?.text ?? '')) return true;
   return false;
 }
+
+/** After "best": what advice is asked for. */
+const ADVISED = wordSet(`
+  feed food fertilizer fertiliser time way spot place position pot size mix soil compost mulch spray month
+  tool method treatment netting
+`);
 
 const ASKING_FIRST = wordSet(`
   is are am do does did should shall can could would will has have had was were anyone anybody what
@@ -63,6 +77,10 @@ const LEADING = wordSet(`
 
 /** A tree with a part of it and no verb: "the mission tips", "my king's leaders". */
 export function isDoneTo(items: readonly Item[], from: number): boolean {
+  // "did the leaders on pot 3"
+  const part0 = items.slice(from, from + 3).find((item) => item.type !== 'word' || !item.classes.has('DET'));
+  if (part0?.classes.has('APEX') && items.slice(from).some((item) => ['on', 'of', 'for'].includes(item.text)))
+    return true;
   const tree = items.findIndex((item, i) => i >= from && item.type === 'tree');
   if (tree < 0 || tree > from + 1) return false;
   const part = items[tree + 1]?.text === "'s" ? items[tree + 2] : items[tree + 1];

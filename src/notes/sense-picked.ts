@@ -26,6 +26,8 @@ function verbFits(items: readonly Item[], at: number): boolean {
   const word = items[at]?.text ?? '';
   // "necked the tonic"
   if (takesOther(items, at)) return false;
+  // "ate under the celeste"
+  if (PLACES.has(items[at + 1]?.text ?? '')) return false;
   if (PICKINGS.has(word)) {
     const rest = items.slice(at + 1);
     const object = rest.find(
@@ -51,6 +53,9 @@ function verbFits(items: readonly Item[], at: number): boolean {
     if (['tasted', 'sampled', 'munched'].includes(word) && object?.type === 'tree') return true;
     return (
       rest.some((item) => item.classes.has('FRUIT')) ||
+      // "the ripe ones off pot 3"
+      (rest.some((item) => item.classes.has('RIPE')) &&
+        rest.some((item) => ['off', 'from'].includes(item.text))) ||
       // "grabbed 4 celestes"
       (object?.type === 'quantity' && rest.some((item) => item.type === 'tree')) ||
       (object !== undefined &&
@@ -61,6 +66,18 @@ function verbFits(items: readonly Item[], at: number): boolean {
   }
   return true;
 }
+
+const PLACES = new Set([
+  'under',
+  'underneath',
+  'by',
+  'beside',
+  'near',
+  'behind',
+  'outside',
+  'next',
+  'around',
+]);
 
 const PLANTS = wordSet(`
   plant plants tree trees sapling saplings seedling seedlings starter starters stick sticks scion scions

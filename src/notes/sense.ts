@@ -90,7 +90,12 @@ export function makesSense(
   // "its pot is full of roots"
   if (
     kind === 'rooted' &&
-    items.some((item, i) => ['pot', 'tub', 'container'].includes(item.text) && i < first) &&
+    items.some(
+      (item, i) =>
+        ['pot', 'tub', 'container'].includes(item.text) &&
+        i <= first &&
+        (items[i - 1]?.type === 'tree' || ["'s", 'its', 'the', 'her', 'his'].includes(items[i - 1]?.text ?? '')),
+    ) &&
     items.some((item) => ['full', 'bursting', 'packed', 'solid', 'jammed', 'circling'].includes(item.text)) &&
     !items.some((item) => item.classes.has('CUTTING') || item.classes.has('ROOTED'))
   )

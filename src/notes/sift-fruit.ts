@@ -110,6 +110,8 @@ function onlyFruitWord(hit: Hit, items: readonly Item[]): boolean {
         item.classes.has('FRUITLET') ||
         item.classes.has('SIZE') ||
         item.type === 'quantity' ||
+        item.type === 'tree' ||
+        item.classes.has('DET') ||
         item.classes.has('PREP'))
     );
   });

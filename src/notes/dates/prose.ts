@@ -176,7 +176,7 @@ function isBeforeDate(input: Input, i: number): boolean {
 }
 
 const PAST_VERBS = new Set(
-  'pinchd tipd tippd nippd toppd watrd wtred wtrd pickd fedd pchd pnchd fed cut took got ate put had was were did saw gone went lost hit found gave made'.split(
+  'pinchd tipd tippd nippd toppd watrd wtred wtrd pickd fedd pchd pnchd fed cut took got ate put had was were did saw gone went lost hit found gave made broke hung dug tore sank spread laid kept bought brought ate'.split(
     ' ',
   ),
 );
@@ -233,6 +233,12 @@ const AFTER_SHARE = new Set(
     ' ',
   ),
 );
+/** Work that counts nothing: a number behind it is a day. */
+const CARED = new Set(
+  'repotted potted watered fed fertilized fertilised mulched sprayed netted bagged moved planted transplanted uppotted staked covered uncovered unwrapped wrapped weeded limed'.split(
+    ' ',
+  ),
+);
 const FRACTION_BOTTOMS = new Set([2, 3, 4, 5, 8, 10, 16]);
 const DATE_PREPOSITION = new Set(
   'on by since from until till til around before after dated through between'.split(' '),
@@ -247,6 +253,8 @@ export function isSlashInProse(input: Input, i: number, a: number, b: number, ne
   if (AFTER_SHARE.has(textAt(input, next))) return isAnnounced && (a > 12 || b > 12);
   if (isAnnounced) return true;
   if (a === 24 && b === 7) return false;
+  // "mission repotted 6/8"
+  if (isClauseEnd(input, next) && CARED.has(textAt(input, i - 1))) return true;
   if (a <= b && FRACTION_BOTTOMS.has(b)) {
     // "3/4: tipped", "3/4 tipped", but "1/4 turn".
     const isHeading =

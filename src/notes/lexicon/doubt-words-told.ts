@@ -13,6 +13,7 @@ export const NOT_ONES_OWN: readonly DoubtLine[] = [
       'used to',
       'in my|our|his|her|their OTHERS day|days|time|era|youth|garden',
       "in my|our|his|her|their OTHERS 's day|days|time|era|youth|garden",
+      'in the good|bad|fat|lean|best|early|old|later|other years|days|seasons|summers',
       'on average',
       'average|typical|normal|usual|ordinary year|season|crop|june|july|summer|haul|tally',
       'before the|our|my|its move|divorce|extension|fire|flood|renovation|builders',

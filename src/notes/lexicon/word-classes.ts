@@ -103,9 +103,9 @@ export const WORD_CLASSES: readonly (readonly [name: string, words: string])[] =
   ],
   [
     'PRUNED',
-    'pruned pruning thinned thinning hacked lopped trimmed reduced shortened coppiced stumped desuckered suckered deshooted limbed tidied cleaned sawed sawn hardpruned trimming',
+    'pruned prooned prunned pruend pruning thinned thinning hacked lopped trimmed reduced shortened coppiced stumped desuckered suckered deshooted limbed tidied cleaned sawed sawn hardpruned trimming',
   ],
-  ['LEAFED', 'leafed leaved leafing budbreak unfurled unfurling sprouted sprouting awoke'],
+  ['LEAFED', 'leafout leafed leaved leafing budbreak unfurled unfurling sprouted sprouting awoke'],
   [
     'RIPEN',
     'ripening ripen ripens softening soften softened colouring coloring coloured colored colour color blushing blushed swelling swelled swollen swell plumping plumped plump sagging ballooning ballooned purpling darkening yellowing browning squishy squidgy',

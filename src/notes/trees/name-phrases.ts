@@ -8,6 +8,8 @@ const NAMES = new Set(['name', 'names', 'label', 'labels', 'tag', 'tags', 'id', 
 
 /** "the fig with no name", "the one without a label", "the no name fig": a tree whose cultivar nobody knows. */
 export function namelessAt(items: readonly Item[], i: number, index: RosterIndex): Found | null {
+  const opening = items[i]?.text ?? '';
+  if (opening !== 'no' && !A_TREE.has(opening)) return null;
   const ids = index.strong.get('unknown');
   if (!ids) return null;
   const text = (k: number): string => items[k]?.text ?? '';
@@ -37,9 +39,12 @@ const PHRASES: readonly (readonly [name: string, behind: readonly string[]])[] =
   ['alma', ['mater']],
 ];
 
+const NAMES_IN_PHRASES = new Set(PHRASES.map(([name]) => name));
+
 /** "mission accomplished", "fit for a king", "on a mission": a word of the roster in a turn of phrase. */
 export function isTurnOfPhrase(items: readonly Item[], i: number): boolean {
   const word = items[i]?.text ?? '';
+  if (!NAMES_IN_PHRASES.has(word)) return false;
   const next = items[i + 1]?.text ?? '';
   if (PHRASES.some(([name, behind]) => name === word && behind.includes(next))) return true;
   if (word !== 'king' && word !== 'mission') return false;

@@ -5,6 +5,7 @@ export const CARE: PredicateTable = [
   [
     'remark',
     [
+      'NEG ~ had|eaten|tasted|tried|picked|ate|pick|eat|taste ~ FRUIT ~ off|from ~ TREE|PRO',
       'bought|ordered|purchased|buying|need|needs|ordering ~ GEAR|FEEDSTUFF|DECOY|CAREOBJ for ~ TREE|PRO',
       'recovered|recovering|recovery|bounced|back from|after ~ TROUBLE|PEST|FROST|THIEF',
       'watch|look|lookout|beware|careful out? for|of ~ TROUBLE|PEST|THIEF|FROST',

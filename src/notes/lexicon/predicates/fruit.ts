@@ -5,6 +5,13 @@ export const FRUIT: PredicateTable = [
   [
     'picked',
     [
+      'had DET? SIZE? SIZE? FRUIT to eat|pick|taste|try off|from? ~ TREE?',
+      'bit|bitten|biting into ~ TREE|FRUIT|BREBA',
+      'sank|sunk|sinking|got DET? teeth into ~ TREE|FRUIT|BREBA|NUM|DET',
+      'NUM more? SIZE? TREE FRUIT? in|into ~ CONTAINER',
+      'NUM SIZE? TREE FRUIT? vanished|disappeared|went into|inside|down her|him|them|me|us|DET|my|the',
+      'FOODISH|batch|jar|jars|pies|tarts|jams worth off|from|of ~ TREE|PRO',
+      'enough for ~ FOODISH off|from ~ TREE|PRO',
       'yielded ~ ~ FRUIT',
       'scored|bagged NUM SIZE? TREE|FRUIT',
       'yielded ~ FRUIT',
@@ -73,6 +80,12 @@ export const FRUIT: PredicateTable = [
   [
     'dropped',
     [
+      'every|all ~ FRUIT ~ down|off $',
+      'every|all ~ FRUIT ~ down|off by|since|on DATE',
+      'FRUIT ~ let|lets go|loose',
+      'FRUIT ~ bailed out? on?',
+      'FRUIT ~ abandoned|jumped ship',
+      'FRUIT ~ gave|given up the? ghost',
       'every|all ~ FRUIT ~ ~ on the deck|ground|floor|grass|patio',
       'FRUIT ~ DROPPING',
       'let|lets|letting go of ~ FRUIT',
@@ -127,6 +140,9 @@ export const FRUIT: PredicateTable = [
   [
     'ripening',
     [
+      'FRUIT ~ dripping|oozing|leaking|beading ~ honey|nectar|syrup|sugar',
+      'dripping|oozing|leaking|beading|weeping|crying ~ honey|nectar|syrup|sugar',
+      'NUM of? ~ FRUIT on|in DET? TREE HAVE|BE? ADV? turned|turning|coloured|colored|changed|softened',
       'giving to the touch',
       'TREE purpling|blushing|bronzing|goldening nicely|up|well|now|already',
       'NUM give|yield $',
@@ -225,6 +241,12 @@ export const FRUIT: PredicateTable = [
   [
     'fruitlets',
     [
+      'HAVE ~ few|some|several|couple|loads|lots|handful|plenty|bunch on ~ OLDWOOD',
+      'TREE HAVE ADV? DET? few|some|several|handful|couple|bunch showing|forming|coming|set|hanging|on ADV? $',
+      'crop on DET? TREE BE? ADV? NUM strong',
+      'cluster|clusters|bunch|bunches of FRUIT on|along|up|all ~ TREE|PRO',
+      'FRUIT still hanging|holding|clinging|dangling ~ TREE',
+      'TREE FRUIT still hanging|holding|clinging|dangling',
       'FRUIT sizing up',
       'NUM that i|we can? see|count|find on|at|in|up DET? TREE',
       'TREE with NUM $',
@@ -300,6 +322,9 @@ export const FRUIT: PredicateTable = [
   [
     'no-fruitlets',
     [
+      'DET? big|nice fat|round|old? zero|nil|nothing|nada|zip|naught|nought|goose|doughnut|donut egg? $',
+      'FRUIT|fruitlet free $',
+      'TREE BE? ADV? FRUIT free',
       'FRUIT ~ zero|nil|none $',
       'came|coming|come up empty',
       'FRUIT count? zero|none|nil|nada',

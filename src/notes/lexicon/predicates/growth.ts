@@ -81,6 +81,8 @@ export const GROWTH: PredicateTable = [
   [
     'buds-single',
     [
+      'NUM1 per|each|every|to|at|by LEAF|NODE',
+      'NUM1 BUD|BUMP? in|at|on|by each|every LEAF|NODE',
       'FRUIT|BUMP ~ just|only|all BUD|leaf|leaves',
       'just|only the? one BUD',
       'budded|budding single|singly',
@@ -179,6 +181,7 @@ export const GROWTH: PredicateTable = [
   [
     'leafed-out',
     [
+      'did DET? TREE wake|leaf|bud|sprout|break|open|shoot|flush|green up|out?',
       'TREE leaf|leaves out? DATE',
       'leaf|leaves out on DET? TREE',
       '^ leaf|leaves out? DATE $',

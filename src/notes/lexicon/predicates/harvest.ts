@@ -5,6 +5,10 @@ export const HARVEST: PredicateTable = [
   [
     'picked',
     [
+      'TAKEN PRO? ~ CONTAINER home|back|away|in|inside off|from|of ~ TREE|PRO',
+      'TAKEN ~ NUM ~ FRUIT home|back|away|in|inside off|from|of ~ TREE|PRO',
+      'liberated|rescued|salvaged|snagged|nabbed|pocketed|bagged|grabbed|gathered|collected|scored|claimed|landed|plucked|snaffled|secured|retrieved|fetched NUM SIZE? TREE FRUIT',
+      'got|getting|laid my|our|her|his|their hands|mitts|paws on ~ NUM|FRUIT|few|some off|from? ~ TREE',
       // taken from the tree
       'TAKEN PRO? off? ~ NUM|WEIGHT RIPE? SIZE? SIZE? FRUIT? RIPE? off|from|of|outta DET? own? SIZE? TREE|PRO',
       'TAKEN PRO? ~ RIPE|RIPEN|BREBA SIZE? one|ones|FRUIT off|from|of|outta DET? own? SIZE? TREE|PRO',
@@ -61,6 +65,9 @@ export const HARVEST: PredicateTable = [
       'SERVED ~ NUM|WEIGHT|CONTAINER SIZE? RIPE? SIZE? TREE|FRUIT',
       'SERVED ~ first|last|only|another|one ~ TREE|FRUIT|BREBA',
       'SERVED SIZE? SIZE? FRUIT off|from ~ TREE',
+      'in? one|single|a sitting $',
+      'loads|lots|plenty|heaps|tons|some|few|couple|all|most|more|half|masses|NUM|CONTAINER of? DET? SIZE? RIPE? TREE FRUIT? gathered|collected|plucked|boxed|harvested|scoffed|eaten|devoured|munched',
+      'stripped|gathered|collected|cleared|scored|harvested DET last|final|remaining NUM DATE? $',
       // served
       'FRUIT for|with|at ~ breakfast|brekkie|brekky|lunch|dinner|tea|dessert|pudding|supper|snack|brunch',
       'NUM SIZE? SIZE? TREE FRUIT? straight? ~ in|into|on|with|for|to|over|as ~ FOODISH',
@@ -78,8 +85,8 @@ export const HARVEST: PredicateTable = [
       'YIELDS me|us ~ NUM|WEIGHT SIZE? SIZE? FRUIT?',
       'TREE ~ YIELDS today|again|DATE $',
       // told as a harvest
-      'NUM|WEIGHT SIZE? SIZE? FRUIT|ones? RIPE? harvested|picked|gathered|bagged|collected|eaten|scoffed|devoured|munched|gone|down ~ TREE?',
-      'TREE SIZE? harvest|haul|pick|picking|tally|pickings|crop|yield|total NUM|WEIGHT',
+      'NUM|WEIGHT SIZE? SIZE? FRUIT|ones? RIPE? harvested|picked|gathered|bagged|collected|eaten|scoffed|devoured|munched|gone|down',
+      'TREE SIZE? harvest|haul|pick|picking|tally|pickings|yield BE? NUM|WEIGHT',
       'HARVEST from|off|of|on ~ TREE',
       'harvest|haul|picking|pickings DATE|today $',
       '^ another SIZE? NUM SIZE? TREE',

@@ -5,8 +5,12 @@ export const IDIOMS: PredicateTable = [
   [
     'none',
     [
+      'missed|dodged|escaped|avoided|survived|swerved|sidestepped|skipped DET? SIZE? hail|hailstorm|storm|wind|gale|rain|heatwave|slugs|birds|wasps|mites|rust|worst of? DET? ~',
+      'FORCE missed|spared|skipped|bypassed DET? TREE|us|me',
+      'dog|cat|puppy|pup got|had|has half|some|most',
+      'dog|cat|puppy|pup got|had|has DET share|taste|bit|rest|core|skin|skins',
+      'left|leaving|leave NUM|few|some|couple to go|turn|get softer|soft|darker|purple|ripe|riper|squishy',
       'cursed|swore|shouted|yelled|waved|swatted|laughed|screamed|hissed|moaned|cussed at|by|from ~ THIEF|PEST',
-      'dog|cat|puppy|pup got|had|has half|some|most|DET? share|taste|rest|bit|one',
       'like|as big as? dinner plates|plate',
       'dinner plates|plate',
       'label|labels|tag|tags|marker|markers|trowel|secateurs|snips|handle|fork|spade|ladder|hose|chair|spout snapped|broke|broken|bust|busted|cracked|split|perished|faded|split',
@@ -289,6 +293,8 @@ export const IDIOMS: PredicateTable = [
       'bug|fly|something|grit|sap|midge in|on my|me|the? eye|mouth|hair|neck|arm|hand',
       'took|mistook|thought|swore|assumed|hoped for|were|was? ~ FRUIT',
       'took for FRUIT',
+      'drop dead',
+      'took|take|taking my|his|her|our hat|cap|coat|boots|shoes|gloves|glasses|jumper|shirt|eyes|mind off to?',
       'eye|eyes|watch|lookout out|open|peeled for ~ FRUIT',
       'eye|eyes|watch|lookout out|open|peeled for',
       'THIEF can|may|could have|keep|get|take',
