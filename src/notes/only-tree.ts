@@ -1,5 +1,6 @@
 import type { Day } from '../engine/day.ts';
 import { complete, type Draft } from './draft.ts';
+import { harmlessItems } from './harmless.ts';
 import type { Item } from './items.ts';
 import type { Subject } from './subjects.ts';
 
@@ -20,6 +21,12 @@ export function attachToOnlyTree(
     if (each.what !== 'tree' || each.trees.length > 0) return [each];
     const { kind, on } = each.open;
     if (kind === undefined) return [{ ...each, what: 'kind' as const, open: { ...each.open, tree: only } }];
+    // What decides something is of that tree only where nothing else is told or denied of it.
+    if (
+      DECISIVE.has(kind) &&
+      (logged.some((event) => event.tree === only && event.kind !== 'remark') || isUnsure(items))
+    )
+      return [each];
     const told = logged.some(
       (event) =>
         event.tree === only && (event.kind === kind || (kind === 'fruitlets' && event.kind !== 'remark')),
@@ -30,6 +37,17 @@ export function attachToOnlyTree(
   // What only named the tree adds nothing to what is told of it now.
   const grown = logged.length > draft.logged.length;
   return { logged: grown ? logged.filter(({ kind }) => kind !== 'remark') : logged, pending };
+}
+
+const DECISIVE: ReadonlySet<string> = new Set(['fruitlets', 'no-fruitlets', 'tipped', 'dropped', 'picked']);
+
+/** It denies, plans or asks something. */
+function isUnsure(items: readonly Item[]): boolean {
+  const harmless = harmlessItems(items);
+  return items.some(
+    (item, i) =>
+      item.text === '?' || (!harmless.has(i) && (item.classes.has('NEG') || item.classes.has('WILL'))),
+  );
 }
 
 /** The one tree of the roster that a message names, or null. */
