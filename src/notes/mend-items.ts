@@ -153,6 +153,8 @@ function mendPostposed(items: readonly Item[]): readonly Item[] {
   return before;
 }
 
+const LONGEST_RUN = 14;
+
 /** Past the words of repair that begin at an item, or 0. */
 function runEnd(items: readonly Item[], i: number): number {
   const before = items[i - 1];
@@ -161,6 +163,8 @@ function runEnd(items: readonly Item[], i: number): number {
   let strong = false;
   let plainNo = -1;
   while (end < items.length) {
+    // Longer is no correction.
+    if (end - i > LONGEST_RUN) return 0;
     const item = items[end];
     if (!item) break;
     const phrase = PHRASES.find((words) => words.every((word, k) => items[end + k]?.text === word));

@@ -1,5 +1,6 @@
 import { type Item, makeItem } from '../item.ts';
 import { wordSet } from '../lexicon/word-set.ts';
+import { UNITS } from '../numbers.ts';
 import { GENERIC } from './described.ts';
 import type { Found } from './named-at.ts';
 
@@ -90,7 +91,8 @@ export function settle(items: readonly Item[], found: readonly (Found & { at: nu
     }
     // "a couple of kadotas off the tall tree": the plural is the fruit, the size the tree.
     if (
-      previous?.all &&
+      previous &&
+      (previous.all || countsFruit(items, leadingWords(items, previous.at), previous.ids.length)) &&
       !each.strong &&
       ids.length === 1 &&
       previous.ids.includes(ids[0] ?? -1) &&
@@ -106,7 +108,7 @@ export function settle(items: readonly Item[], found: readonly (Found & { at: nu
       ids,
       all:
         ids.length > 1 &&
-        (both || each.plural) &&
+        (both || (each.plural && !countsFruit(items, start, ids.length))) &&
         !(items[start - 1]?.text === 'one' || items[start - 2]?.text === 'one'),
       strong: each.strong,
     });
@@ -116,6 +118,28 @@ export function settle(items: readonly Item[], found: readonly (Found & { at: nu
     dropTopics(items, joinAlternatives(items, mentions)).map((each) => leaveOut(items, each)),
   );
 }
+
+/** "1 lb of kadotas", "6 kadotas", "a bowl of kadotas": figs by their tree's name, and which tree it was is not said. */
+function countsFruit(items: readonly Item[], start: number, trees: number): boolean {
+  const lead = items[start - 1];
+  if (lead === undefined || lead.type === 'mark') return false;
+  if (lead.type === 'number') return Number(lead.text) !== trees && isAmount(items, start - 1);
+  return (
+    UNITS.has(lead.text) ||
+    lead.classes.has('CONTAINER') ||
+    (AMOUNTS.has(lead.text) && !(lead.text === 'two' && trees === 2))
+  );
+}
+
+/** Not "node 5 kadotas", "pot 3 kadotas". */
+function isAmount(items: readonly Item[], at: number): boolean {
+  return !['pot', 'node', 'no', '#', '/', '.', '-'].includes(items[at - 1]?.text ?? '');
+}
+
+const AMOUNTS = wordSet(`
+  three four five six seven eight nine ten eleven twelve dozen dozens few some several handful couple more last first
+  half loads lots plenty heaps
+`);
 
 interface Settled {
   readonly at: number;
