@@ -64,17 +64,24 @@ export function speaksPlainly(items: readonly Item[], today: Day): boolean {
   return findDoubts(cutPieces(items), today).length === 0;
 }
 
+const PRAISED = new Set(['haul', 'job', 'work', 'effort', 'going', 'result', 'crop']);
+
 /** A phrase that reads as a doubt and is none where fruit is eaten or given. */
 function isInnocent(items: readonly Item[], at: readonly number[]): boolean {
   const opening = items[at[0] ?? -1]?.text;
   // "did the mission tips"
   if (opening === 'did' && isDoneTo(items, (at[0] ?? 0) + 1)) return true;
+  // "nice haul off the alma", not "nice haul sue"
+  const praised = items[at[1] ?? -1];
+  const whom = items[at[2] ?? -1];
+  if (praised && PRAISED.has(praised.text) && whom && (whom.type !== 'word' || whom.classes.size > 0))
+    return true;
   // "managed to tip it"
   const to = at.find((i) => items[i]?.text === 'to');
   if (to !== undefined && FACTIVE.has(items[to - 1]?.text ?? '')) return true;
   const behind = items[(at.at(-1) ?? 0) + 1];
   // "almost a kilo off the alma"
-  if ((opening === 'almost' || opening === 'nearly') && at.length === 1 && behind?.quantity) return true;
+  if ((opening === 'almost' || opening === 'nearly') && at.length === 1 && isAmount(behind)) return true;
   // "not one left hanging"
   if (
     opening === 'left' &&
@@ -98,6 +105,16 @@ function isInnocent(items: readonly Item[], at: readonly number[]): boolean {
     return true;
   // "polished off the last brunswick standing at the sink"
   if ((last === 'at' || last === 'in') && items.slice(0, at[0]).some((item) => item.classes.has('PICKED')))
+    return true;
+  // "two weeks ago to the day, the alma's tops came off"
+  if (opening === 'the' && items[(at[0] ?? 0) - 1]?.text === 'to' && items[(at[0] ?? 0) + 1]?.text === 'day')
+    return true;
+  // "niece came round, 6 figs vanished into her"
+  if (
+    items[at[0] ?? -1]?.classes.has('KIN') &&
+    ['over', 'round', 'by'].includes(last ?? '') &&
+    at.length === 3
+  )
     return true;
   // "before the missus saw"
   if (items[at[0] ?? -1]?.classes.has('HOUSE') && ['before', 'while', 'without', 'when'].includes(lead))
@@ -172,6 +189,11 @@ function isGiver(items: readonly Item[], first: number): boolean {
 }
 
 const GIVEN = new Set(['got', 'bought', 'given', 'gifted', 'came', 'had', 'inherited', 'swapped', 'traded']);
+
+/** A weight or a fair number: "almost 3 figs" may be none. */
+function isAmount(item: Item | undefined): boolean {
+  return item?.quantity !== undefined && (item.quantity.unit !== null || item.quantity.value >= 5);
+}
 
 /** "dad munched the one ripe alma": whoever of the family ate it, it was picked. */
 function isFamilyEating(items: readonly Item[], at: readonly number[]): boolean {

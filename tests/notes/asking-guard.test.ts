@@ -25,7 +25,7 @@ const SAID: readonly (readonly [DecisiveKind, readonly string[]])[] = [
   ['tipped', ['tipped', 'pinched', 'stopped', 'nipped out']],
   ['picked', ['picked', 'ate 3', 'harvested', 'got 2 figs']],
   ['dropped', ['dropped', 'dropped all its figs', 'lost the lot']],
-  ['fruitlets', ['figs', 'fruitlets', '3 figs', 'figlets']],
+  ['fruitlets', ['figs', 'fruitlets', 'tiny figs', 'figlets']],
 ];
 const FRAMES: readonly ((said: string) => string)[] = [
   (said) => `not ${said}`,

@@ -68,6 +68,7 @@ export const NOT_MEANT: readonly DoubtLine[] = [
       'congrats|congratulations|kudos|grats',
       '^ nice|great|good|impressive|some|what haul|crop|harvest|effort|pick _ NUM',
       '^ ADV? great|nice|lovely|cracking|fab|beautiful|gorgeous|brilliant|superb|amazing|cool|stunning|good pic|pics|photo|photos|picture|pictures|shot|shots|video|post',
+      '^ nice|great|lovely|cracking|epic|good|superb|brilliant haul|job|work|effort|going|result|crop _',
       'lucky|jammy|clever you|him|her|them|sod|bugger|devil|people|folk',
       'jealous|envious|envy of',
       'well done you|dave|all|everyone',
