@@ -206,6 +206,13 @@ export function readMood(clause: Clause, today: string): Mood {
       ['in', 'at'].includes(items[i - 2]?.text ?? '')
     )
       past = true;
+    // "still has all its tips"
+    if (
+      item.text === 'still' &&
+      next?.classes.has('HAVE') &&
+      items.slice(i + 2, i + 5).some((each) => each.classes.has('APEX'))
+    )
+      denials.push(i);
     if (item.text === 'held' && next?.text === 'off') denials.push(i);
     if (
       item.text === 'resisted' ||

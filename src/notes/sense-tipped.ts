@@ -58,6 +58,8 @@ export function objectFits(items: readonly Item[], at: number): boolean {
     const item = items[i];
     if (!item) return true;
     if (item.type === 'tree' || item.type === 'date' || item.type === 'vague') return true;
+    // "pinched myself, it is alive"
+    if (i === at + 1 && /^(?:my|your|him|her)self$/.test(item.text)) return false;
     if (item.type === 'quantity') {
       counted = true;
       i++;
@@ -178,7 +180,7 @@ export function isTipOfTree(items: readonly Item[], at: readonly number[]): bool
     const from = j;
     while (items[j]?.classes.has('DET') || items[j]?.classes.has('SIZE')) j++;
     const noun = items[j];
-    if (!noun || noun.type !== 'word' || (j === from && !isOrdinary(noun.text))) continue;
+    if (noun?.type !== 'word' || (j === from && !isOrdinary(noun.text))) continue;
     if (
       OF_TREE.has(noun.text) ||
       ['SHOOT', 'TREEWORD', 'PRO', 'BE', 'ADV', 'OLDWOOD'].some((name) => noun.classes.has(name))

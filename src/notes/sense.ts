@@ -27,11 +27,15 @@ export function makesSense(
   if (kind === 'fruitlets' && isOnGround(items)) return false;
   if (kind === 'fruitlets' && isWeak(items, at)) return weakFits(items, at);
   if (kind === 'tipped' && !isTipOfTree(items, at)) return false;
+  // "was tipping it wrong"
+  if (kind === 'tipped' && first === 0 && verb.text === 'was') return false;
   if (kind === 'tipped' && verb.classes.has('TIPPED')) {
     return subjectFits(items, first) && objectFits(items, first);
   }
   if (kind === 'tipped' && verb.classes.has('TIPPING') && at.length <= 1) {
     if ((sub === 'after' || sub === 'since') && items.some((item) => item.type === 'date')) return true;
+    // "saw 2 figs while nipping it yesterday"
+    if (sub === 'while' && first === 0 && isTreeDone(items)) return true;
     return (
       items
         .slice(0, first)
@@ -94,7 +98,8 @@ export function makesSense(
       (item, i) =>
         ['pot', 'tub', 'container'].includes(item.text) &&
         i <= first &&
-        (items[i - 1]?.type === 'tree' || ["'s", 'its', 'the', 'her', 'his'].includes(items[i - 1]?.text ?? '')),
+        (items[i - 1]?.type === 'tree' ||
+          ["'s", 'its', 'the', 'her', 'his'].includes(items[i - 1]?.text ?? '')),
     ) &&
     items.some((item) => ['full', 'bursting', 'packed', 'solid', 'jammed', 'circling'].includes(item.text)) &&
     !items.some((item) => item.classes.has('CUTTING') || item.classes.has('ROOTED'))
@@ -176,6 +181,20 @@ export function makesSense(
   if (kind === 'trouble' && at.length === 1 && TWO_FACED.has(verb.text)) return false;
   return true;
 }
+
+/** "nipping it", "pinching the alma": the tree and then nothing, a day, or what was seen meanwhile. */
+function isTreeDone(items: readonly Item[]): boolean {
+  const at = items[1]?.classes.has('DET') ? 2 : 1;
+  const [object, then] = [items[at], items[at + 1]];
+  if (object?.type === 'tree') return then === undefined || then.type === 'date' || MEANWHILE.has(then.text);
+  return (
+    object !== undefined &&
+    ['it', 'them', 'both'].includes(object.text) &&
+    (then === undefined || then.type === 'date' || MEANWHILE.has(then.text))
+  );
+}
+
+const MEANWHILE = wordSet('i we this last earlier');
 
 /** "by the wall": more of where it stands. */
 function isOfPlace(item: Item): boolean {
