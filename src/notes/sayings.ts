@@ -116,6 +116,8 @@ export function readSaying(clause: Clause, today: string): Saying {
   };
 }
 
+const STILL = new Set(['still', 'left', 'remain', 'remaining', 'hanging']);
+
 /** "no wait, …": what follows takes the place of its like in the clause before. */
 export function mendRepairs(sayings: readonly Saying[]): Saying[] {
   const out: Saying[] = [];
@@ -154,6 +156,11 @@ export function mendRepairs(sayings: readonly Saying[]): Saying[] {
     }
     if (!number && saying.mentions.length === 0 && !saying.date) {
       again = true;
+      continue;
+    }
+    // "dropped all of its.. no actually 2 are still hanging on": not all, then.
+    if (number && saying.items.some((item) => STILL.has(item.text))) {
+      before.hits = before.hits.filter((hit) => hit.kind !== 'dropped');
       continue;
     }
     if (number && before.hits.length > 0) before.count = number;
