@@ -1,5 +1,6 @@
 import type { Item } from './items.ts';
 import { wordSet } from './lexicon/word-set.ts';
+import { repairAt } from './repairs.ts';
 
 /** How a clause hangs on the one before it. */
 export type Join = 'start' | 'stop' | 'comma' | 'colon' | 'and' | 'or' | 'but' | 'sub' | 'repair';
@@ -24,38 +25,6 @@ const SUBS = wordSet(`
   after since when because before once if unless until where which that who whenever wherever so
   whether cause as
 `);
-
-const REPAIRS: readonly (readonly string[])[] = [
-  ['no', 'wait'],
-  ['wait', 'no'],
-  ['no', 'sorry'],
-  ['oh', 'wait'],
-  ['no', 'hang', 'on'],
-  ['hang', 'on', 'no'],
-  ['hang', 'on'],
-  ['hold', 'on'],
-  ['i', 'mean'],
-  ['i', 'meant'],
-  ['meant'],
-  ['scratch', 'that'],
-  ['strike', 'that'],
-  ['make', 'that'],
-  ['or', 'rather'],
-  ['well', 'actually'],
-  ['no', 'actually'],
-  ['actually', 'no'],
-  ['correction'],
-  ['oops'],
-  ['whoops'],
-  ['sorry'],
-  ['wait'],
-  ['er', 'no'],
-  ['erm'],
-  ['er'],
-  ['nope'],
-  ['no'],
-  ['actually'],
-];
 
 /** What was cut before: question and note are read from the same items. */
 let lastCut: { readonly items: readonly Item[]; readonly clauses: readonly Clause[] } | null = null;
@@ -126,7 +95,7 @@ function cutClauses(items: readonly Item[]): Clause[] {
         continue;
       }
       if (BUTS.has(item.text) && splitsAt(items, i)) {
-        close('but');
+        close('but', item.text === 'while' ? 'while' : null);
         continue;
       }
       if (SUBS.has(item.text) && !isPreposition(items, i)) {
@@ -305,32 +274,4 @@ function isFixedPair(items: readonly Item[], i: number): boolean {
     (before === 'fish' && next === 'blood') ||
     next === 'all'
   );
-}
-
-function repairAt(items: readonly Item[], i: number, follows: boolean): number {
-  if (!follows) return 0;
-  for (const words of REPAIRS) {
-    if (!words.every((word, k) => items[i + k]?.text === word)) continue;
-    const after = items[i + words.length];
-    // "meant to tip it" tells what was not done.
-    if (words.at(-1) === 'meant' && after?.text === 'to') continue;
-    if (
-      words.length === 1 &&
-      (words[0] === 'no' ||
-        words[0] === 'nope' ||
-        words[0] === 'actually' ||
-        words[0] === 'sorry' ||
-        words[0] === 'wait')
-    ) {
-      // Alone between marks, or before a plain replacement: "no, the tall one"; not "no figs".
-      if (words[0] === 'no' || words[0] === 'nope') {
-        if (after?.text !== ',') return 0;
-      }
-      if (!after) return 0;
-      // "net it now or wait for colour"
-      if (words[0] === 'wait' && ['for', 'until', 'a', 'and', 'on'].includes(after.text)) return 0;
-    }
-    return words.length;
-  }
-  return 0;
 }

@@ -51,6 +51,23 @@ export function dottedAt(items: readonly Item[], i: number, index: RosterIndex):
   return ids && cutShort ? { ids, end: i + 2, strong: true, plural: false } : null;
 }
 
+/** "r de b", "r d b": initials one by one, the small words of the name spelled out. */
+export function spacedInitialsAt(items: readonly Item[], i: number, index: RosterIndex): Found | null {
+  let letters = '';
+  let end = i;
+  for (; end < items.length && end < i + 4; end++) {
+    const item = items[end];
+    const word = item?.type === 'word' ? item.typed : '';
+    if (!/^[a-z]$/.test(word) && !(letters !== '' && SMALL_WORDS.has(word))) break;
+    letters += word[0];
+  }
+  if (letters.length < 3) return null;
+  const ids = index.initials.get(letters) ?? index.names.get(letters);
+  return ids ? { ids: [...ids], end, strong: true, plural: false } : null;
+}
+
+const SMALL_WORDS = new Set(['de', 'du', 'di', 'of', 'the', 'la', 'le', 'von']);
+
 const NO_INITIALS = new Set([
   'a',
   'i',

@@ -1,5 +1,5 @@
 import type { Item } from '../items.ts';
-import { abbreviatedAt, abbreviatedBehind, dottedAt } from './abbreviations.ts';
+import { abbreviatedAt, abbreviatedBehind, dottedAt, spacedInitialsAt } from './abbreviations.ts';
 import { namesBeginning, ORDINARY_NAMES } from './cultivar-names.ts';
 import { VERBISH } from './described.ts';
 import { isTurnOfPhrase, namelessAt, unknownOneAt } from './name-phrases.ts';
@@ -39,6 +39,8 @@ export function mentionAt(items: readonly Item[], i: number, index: RosterIndex)
 function shortNameAt(items: readonly Item[], i: number, index: RosterIndex): Found | null {
   const dotted = dottedAt(items, i, index);
   if (dotted) return dotted;
+  const spaced = spacedInitialsAt(items, i, index);
+  if (spaced) return spaced;
   const ids = abbreviatedAt(items, i, index);
   return ids && { ids, end: i + 1, strong: true, plural: false };
 }

@@ -1,6 +1,7 @@
 import { type Item, makeItem } from '../item.ts';
 import { wordSet } from '../lexicon/word-set.ts';
 import { UNITS } from '../numbers.ts';
+import { joinAlternatives } from './alternatives.ts';
 import { GENERIC } from './described.ts';
 import type { Found } from './named-at.ts';
 
@@ -141,7 +142,7 @@ const AMOUNTS = wordSet(`
   half loads lots plenty heaps
 `);
 
-interface Settled {
+export interface Settled {
   readonly at: number;
   readonly end: number;
   readonly ids: readonly number[];
@@ -247,50 +248,6 @@ function leaveOut(items: readonly Item[], mention: Settled): Settled {
     ? { ...mention, at, topic: true }
     : mention;
 }
-
-const OR_BETWEEN = wordSet(`
-  or the my our maybe it was is perhaps possibly , could have been might else one of
-`);
-
-/** "the king or the alma": one of the two, unless both are denied, planned or asked about. */
-function joinAlternatives(items: readonly Item[], mentions: readonly Settled[]): readonly Settled[] {
-  const out: Settled[] = [];
-  for (const mention of mentions) {
-    const before = out.at(-1);
-    const between = before ? items.slice(before.end, mention.at) : [];
-    const either =
-      before !== undefined &&
-      between.some((item) => item.text === 'or') &&
-      between.every((item) => OR_BETWEEN.has(item.text)) &&
-      isPlainStatement(items, before.at, mention.end);
-    if (either && before)
-      out[out.length - 1] = {
-        ...before,
-        end: mention.end,
-        ids: [...new Set([...before.ids, ...mention.ids])],
-        all: false,
-      };
-    else out.push(mention);
-  }
-  return out;
-}
-
-const SENTENCE_ENDS = new Set(['.', '!', ';', '?', '\n']);
-
-function isPlainStatement(items: readonly Item[], at: number, end: number): boolean {
-  for (let i = at - 1; i >= 0 && !SENTENCE_ENDS.has(items[i]?.text ?? ''); i--) {
-    const item = items[i];
-    if (item && (item.classes.has('NEG') || item.classes.has('WILL') || NOT_PLAIN.has(item.text)))
-      return false;
-  }
-  for (let i = end; i < items.length && !SENTENCE_ENDS.has(items[i]?.text ?? ''); i++)
-    if (items[i + 1]?.text === '?') return false;
-  return items[end]?.text !== '?';
-}
-
-const NOT_PLAIN = wordSet(`
-  should shall do does did is are can could would if whether which neither any anyone to
-`);
 
 function leadingWords(items: readonly Item[], at: number): number {
   let start = at;
