@@ -7,7 +7,9 @@
  *    `spelling.ts` mends slips towards the lexicon and the member's own tree names, never a word that is right.
  * 2. `items.ts` joins what is understood as a whole: dates (`dates/`), trees (`trees/mentions.ts`), numbers
  *    and weights (`quantities.ts`).
- * 3. `clauses.ts` cuts at marks, conjunctions and words of repair; `runs.ts` cuts lists of several trees.
+ * 3. `mend-items.ts` puts right what is corrected in passing ("monday, no, sunday"); `clauses.ts` cuts at marks,
+ *    conjunctions and words of repair (`repairs.ts`); `runs.ts` cuts lists of several trees, and `gapping.ts` and
+ *    `repeat-days.ts` hand on what a list leaves out ("3 tips off the alma, 4 off the king").
  * 4. `hits.ts` finds what each clause says (`patterns.ts`): the patterns of `lexicon/predicates/` over the word classes of
  *    `lexicon/word-classes.ts`. The longest match wins; idioms take their words out of play; the doings that
  *    decide something must have a subject and an object that fit ("tipped the alma", not "tipped the can").
