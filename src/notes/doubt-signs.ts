@@ -88,7 +88,11 @@ export function isUnclear(kind: ObservationKind, event: ReadEvent, piece: Piece,
   );
   const all = strange.filter(Boolean).length;
   if (kind === 'tipped' || kind === 'picked') {
-    if (kind === 'tipped' ? onlyBaseForm(items) : event.count === undefined && onlyPicking(items))
+    if (
+      kind === 'tipped'
+        ? piece.lead?.text !== 'while' && onlyBaseForm(items)
+        : event.count === undefined && onlyPicking(items)
+    )
       return true;
     if (strange.slice(0, core).some(Boolean) || hasStrangeObject(items, strange, core)) return true;
     const sure =
@@ -230,7 +234,7 @@ function onlyBaseForm(items: readonly Item[]): boolean {
 
 const GOING_ON = new Set(['am', 'is', 'are']);
 const DONE = new Set(
-  'done gave given got had has finished spent been was were off out gone removed taken cut clipped lopped after complete completed busy took snapped broke popped managed remembered bothered dared'.split(
+  'done gave given got had has finished spent been was were off out gone removed taken cut clipped lopped after complete completed busy took snapped broke popped managed remembered bothered dared treatment'.split(
     ' ',
   ),
 );

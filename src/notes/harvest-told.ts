@@ -143,8 +143,6 @@ function endsInPicking(sayings: readonly Saying[], s: number): boolean {
 function isOff({ items }: Saying): boolean {
   const at = items.findIndex((item) => item.type === 'tree');
   const lead = items.slice(0, at).findLast((item) => !item.classes.has('DET'));
-  // "two dozen kadotas off the tall tree": which of them is told in the tree's own words.
-  if (items[at - 1]?.quantity && / (?:off|from) /i.test(items[at]?.typed ?? '')) return true;
   return lead?.text === 'off' || lead?.text === 'from';
 }
 

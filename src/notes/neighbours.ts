@@ -167,6 +167,7 @@ function isFirstFig({ hits, items, mentions, mood }: Saying): boolean {
 export function shareMoments(sayings: readonly Saying[]): void {
   sayings.forEach((saying, s) => {
     const next = sayings[s + 1];
+    if (next) shareWhile(saying, next);
     if (!next?.date || next.clause.sub !== 'when' || next.hits.length === 0 || saying.hits.length === 0)
       return;
     if (saying.date !== null || !saying.items.some((item) => ['had', 'was', 'were'].includes(item.text)))
@@ -175,6 +176,19 @@ export function shareMoments(sayings: readonly Saying[]): void {
     if (s === 0 && saying.mentions.length === 0) saying.mentions = next.mentions;
   });
 }
+
+/** "found 2 figs while nipping the alma yesterday": seen on the tree and the day of the work. */
+function shareWhile(saying: Saying, next: Saying): void {
+  const [seen] = saying.hits;
+  const [work] = next.hits;
+  if (next.clause.sub !== 'while' || !seen || !work || !WORK.has(work.kind)) return;
+  if (saying.clause.sentence !== next.clause.sentence || !['fruitlets', 'trouble'].includes(seen.kind))
+    return;
+  saying.date ??= next.date;
+  if (saying.mentions.length === 0) saying.mentions = next.mentions;
+}
+
+const WORK: ReadonlySet<string> = new Set(['tipped', 'care', 'pruned']);
 
 /** "how many figs on the king? seven": the writer answers. */
 export function answerOwnQuestion(sayings: readonly Saying[]): void {

@@ -120,7 +120,19 @@ export function readHits(
             each.clause.sentence === saying.clause.sentence &&
             each.hits.some((other) => other.kind === 'ripening'),
         );
-    if (raided || already) {
+    // "dropped its brebas, had 12 on it": those it lost.
+    const lost =
+      hit.kind === 'fruitlets' &&
+      saying.mentions.length === 0 &&
+      saying.items.some((item) => item.text === 'had') &&
+      all
+        .slice(0, s)
+        .some(
+          (each) =>
+            each.clause.sentence === saying.clause.sentence &&
+            each.hits.some((other) => other.kind === 'dropped'),
+        );
+    if (raided || already || lost) {
       remark();
       return;
     }

@@ -61,6 +61,13 @@ export function isMisread(kind: PredicateKind, items: readonly Item[], at: reado
     return true;
   // "magnesium deficiency", "fertiliser burn"
   if (kind === 'care' && LACKING.has(items[(at[0] ?? 0) + 1]?.text ?? '')) return true;
+  // "bagged 5 celeste figs against the birds": what keeps them out.
+  if (
+    kind === 'picked' &&
+    ['bagged', 'netted', 'sleeved'].includes(items[at[0] ?? 0]?.text ?? '') &&
+    items.some((item) => item.text === 'against')
+  )
+    return true;
   if (!OWN_WORK.has(kind)) return false;
   const first = at[0] ?? 0;
   if (kind !== 'pruned' && !HARM.some((name) => items[first]?.classes.has(name))) return false;

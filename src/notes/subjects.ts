@@ -153,7 +153,9 @@ export function spreadSubjects(sayings: readonly Saying[], setting: Setting): Su
           last: saying.items.length,
           core: saying.items.length,
         }));
-        saying.mood = { ...before.mood, denials: counted ? [] : before.mood.denials };
+        // "branched instead of fruiting, king same story": what denied that denies this, no more.
+        const denials = before.mood.denials.filter((i) => before.hits.some((hit) => i <= hit.last));
+        saying.mood = { ...before.mood, denials: counted ? [] : denials };
         saying.date ??= before.date;
         // "3 figs each on the alma and the king"
         if (before.items.some((item) => item.text === 'each' || item.text === 'apiece'))

@@ -135,8 +135,17 @@ function isAlphanumericBefore(plain: string, at: number): boolean {
   return isAlphanumeric(plain, code >= 0xdc00 && code < 0xe000 ? at - 2 : at - 1);
 }
 
+/** Behind "id": not the identity of anything. */
+const WOULD_AFTER = /^ (?:have|love|like|rather|never|be|prefer|hate|not|say)(?: |$)/;
+
 function pushPiece(tokens: Token[], plain: string, start: number, end: number, kind: CharKind): void {
   const piece = plain.slice(start, end);
+  // "id have pinched it"
+  if (piece === 'id' && WOULD_AFTER.test(plain.slice(end, end + 8))) {
+    tokens.push({ text: 'i', typed: 'i', start, end: start + 1, type: 'word' });
+    tokens.push({ text: 'would', typed: 'd', start: start + 1, end, type: 'word' });
+    return;
+  }
   if (piece === "'" && plain.startsWith("'em", start)) return;
   for (const { text, typed, type, start: from, end: to } of known.get(piece) ?? remember(piece, kind))
     tokens.push({ text, typed, start: start + from, end: start + to, type });

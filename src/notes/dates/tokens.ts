@@ -116,8 +116,25 @@ function wordAt(source: string, start: number, last: number): Token {
     apostrophe = true;
   }
   const raw = source.slice(start, end);
-  return tokenOf(apostrophe ? rolesOfPossessive(raw) : rolesOf(raw), start, end, start === last, '');
+  const roles = apostrophe
+    ? rolesOfPossessive(raw)
+    : rolesOf(raw.endsWith('days') && happensAfter(source, end) ? raw.slice(0, -1) : raw);
+  return tokenOf(roles, start, end, start === last, '');
 }
+
+/** "sundays hail": of that day, the apostrophe left out. */
+function happensAfter(source: string, end: number): boolean {
+  if (source[end] !== ' ') return false;
+  let to = end + 1;
+  while (isLetter(source.charCodeAt(to))) to++;
+  return HAPPENINGS.has(source.slice(end + 1, to).toLowerCase());
+}
+
+const HAPPENINGS = new Set(
+  'hail hailstorm storm storms wind winds gale gales rain downpour heat heatwave frost freeze haul harvest pick picking pickings tally count'.split(
+    ' ',
+  ),
+);
 
 const ENDINGS = new Set(['st', 'nd', 'rd', 'th']);
 

@@ -5,6 +5,7 @@ export const HARVEST: PredicateTable = [
   [
     'picked',
     [
+      'NUM|WEIGHT|CONTAINER of? SIZE? TREE FRUIT? off|from DET? SIZE? tree|one|pot|bush|TREE|PRO',
       'TAKEN PRO? ~ CONTAINER home|back|away|in|inside off|from|of ~ TREE|PRO',
       'TAKEN ~ NUM ~ FRUIT home|back|away|in|inside off|from|of ~ TREE|PRO',
       'liberated|rescued|salvaged|snagged|nabbed|pocketed|bagged|grabbed|gathered|collected|scored|claimed|landed|plucked|snaffled|secured|retrieved|fetched NUM SIZE? TREE FRUIT',

@@ -7,7 +7,7 @@ export const SHOOTS: PredicateTable = [
     [
       'TREE|PRO got|had|getting|given ~ chop|snip|clip|trim|cut at|on|to DET? growing? tip|tips|tops|top|leaders|ends|leader',
       'did|done ~ tips|tops|leaders|tip|leader on|of|for ~ TREE',
-      'gave|given|giving|got|had ~ finger|thumb|thumbnail|pinching|fingernail|fingers|tipping and? thumb? treatment|job',
+      'gave|given|giving|got|had ~~ finger|thumb|thumbnail|pinching|fingernail|fingers|tipping and? thumb? treatment|job',
       '^ DATE TREE tips|tops|leaders|pinch|tipping|pinching $',
       'SNIPPED DET? NUM? SIZE? tips|tops|leaders|tip|leader $',
       "TREE DET? tip|tips|top|tops|leader|leaders|head|heads|apex 's|is|are|has|have|was|were? been? all|now|just? off|out|gone|removed|taken|nipped|pinched|snipped|clipped",
