@@ -198,7 +198,9 @@ function isAmount(item: Item | undefined): boolean {
 /** "dad munched the one ripe alma": whoever of the family ate it, it was picked. */
 function isFamilyEating(items: readonly Item[], at: readonly number[]): boolean {
   const eater = items[at[0] ?? -1];
-  if (!eater?.classes.has('KIN') || !eatsHere(items, at[0] ?? 0)) return false;
+  // "my dad"
+  const who = eater?.text === 'my' ? (at[0] ?? 0) + 1 : (at[0] ?? 0);
+  if (!items[who]?.classes.has('KIN') || !eatsHere(items, who)) return false;
   return !items.some(
     (item, i) =>
       ['his', 'her', 'their', 'hers', 'theirs'].includes(item.text) &&

@@ -119,7 +119,12 @@ function readQuantity(items: readonly Item[], i: number, out: readonly Item[]): 
   if (value === 0) return null;
   // "the two kadotas": which trees, not how many figs.
   const trees = items[end]?.mention;
-  if (trees?.all && trees.ids.length === value && items[i]?.type === 'word' && items[i]?.text !== 'pair')
+  if (
+    trees?.all &&
+    trees.ids.length === value &&
+    items[i]?.text !== 'pair' &&
+    (items[i]?.type === 'word' || ['the', 'my', 'our', 'both'].includes(items[i - 1]?.text ?? ''))
+  )
     return { quantity: { value, unit: null, ofMore }, end, measure: true };
   // A year.
   if (

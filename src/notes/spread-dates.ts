@@ -55,7 +55,12 @@ export function spreadDates(sayings: readonly Saying[], today: Day): (Day | null
           if (next && !next.date && next.clause.sentence === sentence) next.date = saying.date;
         }
       } else if (at < first.first && (saying.mentionAt < 0 || at < saying.mentionAt)) leading = on;
-      else if (at > first.last && saying.mood.unrealFrom === null && !saying.mood.past)
+      // "broke the tops off pot 3 and mission mon": the last of a list has the day of all.
+      else if (
+        (at > first.last || first.at.length === 0) &&
+        saying.mood.unrealFrom === null &&
+        !saying.mood.past
+      )
         backfill(sayings, s, out, on);
       return;
     }

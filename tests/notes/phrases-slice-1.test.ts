@@ -154,6 +154,21 @@ const PHRASES: readonly (readonly [text: string, said: string])[] = [
   ['alma branch snapped', 'Alma trouble'],
   ['swore at the wasps on the alma', 'Alma remark'],
   ['king dropped all its brebas, had 12 on it', 'King dropped breba; King remark'],
+  ['10 kadotas from the tall one, 4 from the little one', 'Little Kadota picked 4; Tall Kadota picked 10'],
+  ['kadotas apart from the tall one are fed', 'Little Kadota care'],
+  ['2 kadotas picked', 'ask tree'],
+  ['2 kadotas watered', 'Little Kadota care; Tall Kadota care'],
+  ['the 2 kadotas have figs', 'Little Kadota fruitlets; Tall Kadota fruitlets'],
+  ['my aunt ate 2 off the alma', 'Alma picked 2'],
+  ['my aunt ate 2 off her alma', 'garden remark'],
+  ['all 6 figs on the ronde are down', 'Ronde dropped 6'],
+  ['cousin took 6 figs home from the alma', 'Alma picked 6'],
+  ['tipped the alma and the mission mon', 'Alma tipped 2026-06-29; Greenhouse Mission tipped 2026-06-29'],
+  ['tipped the alma yesterday, king today', 'Alma tipped 2026-07-01; King tipped'],
+  [
+    'broke the tops off pot 3 and mission mon',
+    'Greenhouse Mission tipped 2026-06-29; Pot 3 tipped 2026-06-29',
+  ],
 ];
 
 describe('a phrase of growers', () => {

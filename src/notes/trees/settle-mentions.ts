@@ -35,7 +35,14 @@ export function settle(items: readonly Item[], found: readonly (Found & { at: nu
     if (other && previous && previous.ids.length === 1 && ids.length > 1)
       ids = ids.filter((id) => !previous.ids.includes(id));
     const between = previous ? items.slice(previous.end, start) : [];
-    const excluded = between.some((item) => EXCLUDING.has(item.text)) && between.length <= 4;
+    const excluded =
+      between.length <= 4 &&
+      between.some(
+        (item, k) =>
+          EXCLUDING.has(item.text) &&
+          // "10 kadotas from the tall one" leaves none out.
+          (item.text !== 'from' || APART.has(between[k - 1]?.text ?? '')),
+      );
     if (
       previous &&
       previous.ids.length > 1 &&
@@ -124,7 +131,8 @@ export function settle(items: readonly Item[], found: readonly (Found & { at: nu
 function countsFruit(items: readonly Item[], start: number, trees: number): boolean {
   const lead = items[start - 1];
   if (lead === undefined || lead.type === 'mark') return false;
-  if (lead.type === 'number') return Number(lead.text) !== trees && isAmount(items, start - 1);
+  if (lead.type === 'number')
+    return (Number(lead.text) !== trees || items.some(isOfFruit)) && isAmount(items, start - 1);
   return (
     UNITS.has(lead.text) ||
     lead.classes.has('CONTAINER') ||
@@ -132,10 +140,19 @@ function countsFruit(items: readonly Item[], start: number, trees: number): bool
   );
 }
 
-/** Not "node 5 kadotas", "pot 3 kadotas". */
-function isAmount(items: readonly Item[], at: number): boolean {
-  return !['pot', 'node', 'no', '#', '/', '.', '-'].includes(items[at - 1]?.text ?? '');
+/** "2 kadotas picked": a number of figs, where "2 kadotas watered" are the trees. */
+function isOfFruit({ text, classes }: Item): boolean {
+  return text === 'off' || classes.has('PICKED') || classes.has('EATEN');
 }
+
+/** Not "node 5 kadotas", "pot 3 kadotas", "the 2 kadotas". */
+function isAmount(items: readonly Item[], at: number): boolean {
+  return !['pot', 'node', 'no', '#', '/', '.', '-', 'the', 'my', 'our', 'both'].includes(
+    items[at - 1]?.text ?? '',
+  );
+}
+
+const APART = new Set(['apart', 'aside', 'away', 'other', 'different']);
 
 const AMOUNTS = wordSet(`
   three four five six seven eight nine ten eleven twelve dozen dozens few some several handful couple more last first

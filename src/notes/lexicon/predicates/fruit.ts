@@ -80,6 +80,7 @@ export const FRUIT: PredicateTable = [
   [
     'dropped',
     [
+      'every|all ~ FRUIT on|from|off DET? TREE BE|HAVE? down|off|gone $',
       'every|all ~ FRUIT ~ down|off $',
       'every|all ~ FRUIT ~ down|off by|since|on DATE',
       'FRUIT ~ let|lets go|loose',
