@@ -15,6 +15,8 @@ export interface Clause {
   readonly asked: boolean;
   /** Number of its sentence. */
   readonly sentence: number;
+  /** It stands in brackets. */
+  readonly aside?: true;
 }
 
 const STOPS = new Set(['.', ';', '!', '?', '\n', '…', '..', '...', '....', '|']);
@@ -41,8 +43,10 @@ function cutClauses(items: readonly Item[]): Clause[] {
   let join: Join = 'start';
   let sub: string | null = null;
   let sentence = 0;
+  let inside = false;
   const close = (next: Join, nextSub: string | null = null, asked = false): void => {
-    if (current.length > 0) clauses.push({ items: current, join, sub, asked, sentence });
+    if (current.length > 0)
+      clauses.push({ items: current, join, sub, asked, sentence, ...(inside ? { aside: true } : {}) });
     const last = clauses.at(-1);
     if (asked && current.length === 0 && last && !last.asked && last.sentence === sentence) {
       clauses[clauses.length - 1] = { ...last, asked: true };
@@ -77,8 +81,11 @@ function cutClauses(items: readonly Item[]): Clause[] {
         if (!before || !next || before.end < item.start || next.start > item.end) close('comma');
       } else if (item.text === '&' || item.text === '+') close('and');
       else if (item.text === '/') close('or');
-      else if (COMMAS.has(item.text)) close('comma');
-      else if (item.text.length > 0 && !/^[#%$£€'@^°=]$/.test(item.text)) close('comma');
+      else if (COMMAS.has(item.text)) {
+        close('comma');
+        if (item.text === '(') inside = true;
+        else if (item.text === ')') inside = false;
+      } else if (item.text.length > 0 && !/^[#%$£€'@^°=]$/.test(item.text)) close('comma');
       continue;
     }
     if (item.type === 'word') {

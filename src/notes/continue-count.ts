@@ -36,7 +36,7 @@ function isPlainTotal(saying: Saying): boolean {
 }
 
 const CAME_OF_IT = new Set(['branches', 'laterals', 'sideshoots', 'forks', 'offshoots']);
-const OF_ALL = new Set(['of', 'them', 'all', 'total', 'altogether', 'so', 'far']);
+const OF_ALL = wordSet('of them all total altogether so far shoots shots tips leaders cuttings sticks');
 
 /** "(11)" gives the number of what was just told; "7 more yesterday" tells it again. */
 export function continueCount(saying: Saying, before: Saying, out: Subject[], s: number, told: number): void {

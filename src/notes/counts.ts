@@ -171,11 +171,15 @@ function oneOf(items: readonly Item[], noun: string, hit: Hit): Count | null {
     )
       return { count: 2 };
     if (!ONES.has(item.text)) continue;
+    // "gave up its first"
+    if (hit.kind === 'picked' && item.text === 'first' && i === items.length - 1) return { count: 1 };
     if (
       item.text === 'one' &&
       !hit.at.includes(i) &&
       !items[i + 1]?.classes.has(noun) &&
-      items[i + 1]?.text !== 'ripe'
+      items[i + 1]?.text !== 'ripe' &&
+      // "one soft breba"
+      !(items[i + 1]?.classes.has('RIPE') && items[i + 2]?.classes.has(noun))
     ) {
       if (
         !(

@@ -85,9 +85,12 @@ function isWhether({ clause, items, mood, breba }: Saying): boolean {
 /** "old wood or new" */
 function isOldOrNew(all: readonly Saying[]): boolean {
   return all.some(
-    ({ clause, items }, s) =>
-      clause.join === 'or' &&
-      ['new', 'main', 'maincrop', 'breba', 'brebas', 'oldwood'].includes(items[0]?.text ?? '') &&
+    ({ clause, items, mood }, s) =>
+      // "old wood? new wood?"
+      (clause.join === 'or' || (mood.asks && all[s - 1]?.mood.asks === true)) &&
+      ['new', 'main', 'maincrop', 'breba', 'brebas', 'oldwood', 'other', 'normal', 'regular', 'not'].includes(
+        items.find((item) => !item.classes.has('DET') || item.text === 'other')?.text ?? '',
+      ) &&
       (all[s - 1]?.breba === true || all[s - 1]?.main === true),
   );
 }
@@ -97,7 +100,9 @@ function isUnsure({ items, mood }: Saying): boolean {
   return items.some(
     (item, i) =>
       ['unsure', 'wondering', 'dunno', 'uncertain', 'clueless'].includes(item.text) ||
-      (['know', 'clue', 'idea', 'notion', 'foggiest', 'say', 'sure', 'tell', 'certain'].includes(item.text) &&
+      (['know', 'clue', 'idea', 'notion', 'foggiest', 'say', 'sure', 'tell', 'certain', 'see'].includes(
+        item.text,
+      ) &&
         mood.denials.some((d) => d < i)),
   );
 }

@@ -45,7 +45,7 @@ const SIGNS: Partial<Record<ObservationKind, readonly Sign[]>> = {
     sign('NEG', 'figless fruitless barren'),
     sign(
       '',
-      'bare empty blind only just skip skipped skipping clean leaf leaves bugger sod naff jack sweet diddly squat blank joy luck dice what yet free',
+      'bald devoid shorn bereft bare empty blind only just skip skipped skipping clean leaf leaves bugger sod naff jack sweet diddly squat blank joy luck dice what yet free',
     ),
     sign('', ''),
   ],

@@ -13,7 +13,18 @@ export function joinFragments(clauses: readonly Clause[]): readonly Clause[] {
     if (!clause) continue;
     const next = clauses[c + 1];
     const before = out.at(-1);
+    // "tips off ronde (monday), king (tuesday)": the day of what stands before it.
     if (
+      next?.aside &&
+      next.sentence === clause.sentence &&
+      next.items.length === 1 &&
+      next.items[0]?.type === 'date' &&
+      clause.items.at(-1)?.type === 'tree' &&
+      !clause.items.some((item) => item.type === 'date')
+    ) {
+      out.push({ ...clause, items: [...clause.items, ...next.items] });
+      c++;
+    } else if (
       next &&
       next.sentence === clause.sentence &&
       (next.join === 'comma' || next.join === 'colon') &&
@@ -130,7 +141,12 @@ export function dropEchoes(sayings: readonly Saying[]): void {
       !saying.items.some((item) => item.classes.has('FRUIT'))
     )
       saying.breba = true;
-    if (saying.mentions.length > 0 || !before.hits.some((hit) => hit.kind === 'no-fruitlets')) return;
+    const nil =
+      before.hits.length === 0 &&
+      before.mentions.length > 0 &&
+      before.items.some((item) => item.classes.has('NONE'));
+    if (saying.mentions.length > 0 || !(nil || before.hits.some((hit) => hit.kind === 'no-fruitlets')))
+      return;
     const echo =
       saying.hits.length > 0 &&
       saying.hits.every((hit) => hit.kind === 'fruitlets') &&

@@ -3,6 +3,9 @@ import type { Item } from './items.ts';
 /** Sequences of words that hold a word of denial or of doubt and yet deny nothing. One line each. */
 const HARMLESS: readonly string[] = [
   'no doubt',
+  'bar none',
+  'left none',
+  'spared none',
   'no shortage',
   'not short',
   'hardly any',

@@ -43,13 +43,17 @@ export function inheritMoods(sayings: readonly Saying[], today: Day): Inherited[
     const supposed = heading || ((continues || whole || colon) && state.unreal);
     const next: Inherited = {
       unreal: supposed || saying.mood.unrealFrom !== null || plans,
-      denied: continues && join === 'or' && state.denied ? true : saying.mood.denials.length > 0,
+      denied:
+        continues && join === 'or' && state.denied && !isTally(saying)
+          ? true
+          : saying.mood.denials.length > 0,
       past: (joined && state.past && join !== 'but') || saying.mood.past || isLongAgo(saying, today),
       hearsay: (joined && state.hearsay && (told || continues)) || saying.mood.hearsay,
     };
     out.push({
       unreal: supposed,
-      denied: continues && join === 'or' && state.denied,
+      // "adriatic 0 / celeste 3"
+      denied: continues && join === 'or' && state.denied && !isTally(saying),
       past:
         joined &&
         state.past &&
@@ -81,6 +85,11 @@ export function inheritMoods(sayings: readonly Saying[], today: Day): Inherited[
 function isLongAgo(saying: Saying, today: Day): boolean {
   const on = saying.date?.date?.on;
   return on !== undefined && on < `${Number(today.slice(0, 4)) - 1}-09-01`;
+}
+
+/** A tree with its number. */
+function isTally({ mentions, items }: Saying): boolean {
+  return mentions.length > 0 && items.some((item) => item.quantity !== undefined);
 }
 
 function hasOwnSubject(saying: Saying): boolean {

@@ -36,6 +36,19 @@ export function saysTheSame({ items, hits, mentions }: Saying): boolean {
   );
 }
 
+/** "ronde (not ready)", "king (left alone)": words of its own in brackets, more than a number or a day. */
+export function hasOwnWords(sayings: readonly Saying[], s: number): boolean {
+  const beside = sayings[s + 1];
+  if (!beside?.clause.aside || sayings[s]?.clause.aside || beside.mentions.length > 0) return false;
+  if (beside.mood.denials.length > 0) return true;
+  return (
+    beside.hits.length === 0 &&
+    beside.items.some((item) => item.type === 'word' && !COUNTED.some((name) => item.classes.has(name)))
+  );
+}
+
+const COUNTED = ['FRUIT', 'SHOOT', 'CUTTING', 'DET', 'PREP', 'SIZE', 'ADV', 'TREEWORD', 'NEG'];
+
 /** A verb and little else. */
 export function isVerbOnly(saying: Saying): boolean {
   return saying.items.length <= 2;
@@ -82,4 +95,23 @@ export function forwardObject(sayings: readonly Saying[], s: number): readonly M
     if (!isVerbOnly(next) && next.hits.length > 0) return null;
   }
   return null;
+}
+
+/** "watered at 6, alma and king": the trees of a list behind the verb's first one. */
+export function goingOn(sayings: readonly Saying[], s: number): readonly Mention[] {
+  const more: Mention[] = [];
+  for (const each of sayings.slice(s + 1)) {
+    const near = each.clause.sentence === sayings[s]?.clause.sentence;
+    if (!near || !['and', 'comma'].includes(each.clause.join)) break;
+    if (
+      !each.bare ||
+      each.hits.length > 0 ||
+      each.mentions.length === 0 ||
+      each.items.some((item) => item.quantity)
+    )
+      break;
+    each.dropped = true;
+    more.push(...each.mentions);
+  }
+  return more;
 }

@@ -1,3 +1,4 @@
+import { hasOwnWords } from './list-objects.ts';
 import type { Saying } from './sayings.ts';
 
 /** "harvest: ronde 11, alma 3", "breba count, king: 9": the heading says what was done with all that follows. */
@@ -18,10 +19,13 @@ export function spreadHeadings(sayings: readonly Saying[]): void {
     for (let k = h + 1; k < sayings.length; k++) {
       const saying = sayings[k];
       if (!saying) break;
+      // "breba: king 6, mission nil"
+      if (heading.breba && saying.hits.some((each) => each.kind === 'no-fruitlets')) saying.breba = true;
       const near = saying.clause.sentence === heading.clause.sentence;
       if (!near && !(saying.bare && isTally(saying))) break;
       if (
         saying.mentions.length === 0 ||
+        hasOwnWords(sayings, k) ||
         saying.hits.some(
           (each) => each.kind !== 'fruitlets' && !(hit.kind === 'cuttings' && each.kind === 'picked'),
         )

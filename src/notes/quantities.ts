@@ -194,7 +194,14 @@ function readQuantity(items: readonly Item[], i: number, out: readonly Item[]): 
       measure: true,
     };
   }
-  if (before && LABELS.has(before.text) && /^\d/.test(items[i]?.text ?? '') && !isMended(out)) {
+  if (
+    before &&
+    LABELS.has(before.text) &&
+    // "300g celeste plus 5 adriatic"
+    !(before.text === 'plus' && (next?.mention || next?.classes.has('FRUIT'))) &&
+    /^\d/.test(items[i]?.text ?? '') &&
+    !isMended(out)
+  ) {
     return { quantity: { value, unit: null, ofMore }, end, measure: true };
   }
   // "one" by itself is mostly a pronoun.

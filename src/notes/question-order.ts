@@ -48,6 +48,9 @@ export function isQuestion(clause: Clause): boolean {
     )
   )
     return true;
+  // "any tips for stopping mites", "what spray for scale"
+  if (first.text === 'any' && WANTED.has(items[i + 1]?.text ?? '')) return true;
+  if (first.text === 'what' && !items[i + 1]?.classes.has('DET') && items[i + 2]?.text === 'for') return true;
   // "best feed for a king in a pot"
   if (
     i === 0 &&
@@ -70,6 +73,10 @@ const ASKING_FIRST = wordSet(`
   is are am do does did should shall can could would will has have had was were anyone anybody what
   why how when where who which whats any ok okay worth safe too time isnt may might must
 `);
+
+const WANTED = wordSet(
+  'tip tips advice idea ideas suggestion suggestions recommendation recommendations pointer pointers thought thoughts clue clues cure cures fix remedy remedies takers',
+);
 
 const LEADING = wordSet(`
   so and but or hey hi ok um also then now guys all question quick q lol yo

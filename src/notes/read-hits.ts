@@ -112,6 +112,8 @@ export function readHits(
       all[s - 1]?.items.some((item) => item.classes.has('THIEF')) === true;
     const already =
       hit.kind === 'fruitlets' &&
+      // "brebas softening, main crop pinheads"
+      !saying.main &&
       saying.mentions.length === 0 &&
       all
         .slice(0, s)

@@ -17,6 +17,7 @@ export function repeatDays(sayings: readonly Saying[]): void {
   let told: Saying | null = null;
   sayings.forEach((saying, s) => {
     if (told && told.clause.sentence !== saying.clause.sentence) told = null;
+    if (told && doneThisYear(saying, told)) return;
     if (told && isDayOnly(saying) && !leads(sayings, s)) {
       repeat(saying, told);
       return;
@@ -24,6 +25,26 @@ export function repeatDays(sayings: readonly Saying[]): void {
     if (saying.hits.length > 0) told = saying;
     else if (!isDayOnly(saying)) told = null;
   });
+}
+
+const THIS_YEAR = wordSet('this year season time summer on it was');
+
+/** "was pinched june 4 in 2025, this year june 9": done again. */
+function doneThisYear(saying: Saying, told: Saying): boolean {
+  const { items, date, hits, mentions } = saying;
+  if (date?.date === undefined || hits.length > 0 || mentions.length > 0 || !told.mood.past) return false;
+  const named =
+    items[0]?.text === 'this' ||
+    (items.length === 1 && /^this (?:year|season|summer|time)/i.test(date.typed));
+  if (!named || !items.every((item) => item === date || THIS_YEAR.has(item.text))) return false;
+  if (told.mood.denials.length > 0 || told.mood.unrealFrom !== null || told.mood.hearsay || told.mood.others)
+    return false;
+  const end = items.length;
+  saying.hits = told.hits
+    .filter((hit) => REPEATED.has(hit.kind))
+    .map((hit) => ({ ...hit, at: [], first: end, last: end, core: end }));
+  saying.mentions = told.mentions;
+  return true;
 }
 
 function repeat(saying: Saying, told: Saying): void {

@@ -48,6 +48,8 @@ export function dropWhatWasThere(sayings: readonly Saying[]): void {
     if (!items.some((item) => WHOLE.has(item.text)) || !items.some((item) => DOWN.has(item.text))) return;
     const shown = before.hits.find((hit) => hit.kind === 'fruitlets');
     if (!shown || before.mood.denials.length > 0) return;
+    // "5 figlets 6/20, all gone today": two days, two events.
+    if (before.date && saying.date) return;
     before.hits = [{ ...shown, kind: 'dropped' }];
     before.date = saying.date ?? before.date;
     saying.hits = [];

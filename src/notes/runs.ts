@@ -1,5 +1,6 @@
 import type { Clause } from './clauses.ts';
 import { rawHits } from './hits.ts';
+import type { Item } from './items.ts';
 
 /** Cuts a clause that tells of several trees in a row: "rdb 4 figs gh mission 2". */
 export function cutRuns(clauses: readonly Clause[]): Clause[] {
@@ -55,7 +56,7 @@ function cutAtTrees(clause: Clause): Clause[] {
     }));
   }
   // "harvest today alma 5 king 3 ronde 2": or the number behind it.
-  if (trees.every((at) => clause.items[at + 1]?.quantity)) {
+  if (trees.every((at) => clause.items[at + 1]?.quantity || isNil(clause.items[at + 1]))) {
     return [0, ...trees.slice(1)].map((from, k, cuts) => ({
       ...clause,
       items: clause.items.slice(from, cuts[k + 1]),
@@ -94,6 +95,11 @@ function cutAtTrees(clause: Clause): Clause[] {
     join: k === 0 ? clause.join : ('comma' as const),
     sub: k === 0 ? clause.sub : null,
   }));
+}
+
+/** "adriatic 4 figs kadota 0": a number too. */
+function isNil(item: Item | undefined): boolean {
+  return item !== undefined && ['zero', 'nil', 'none', 'nought'].includes(item.text);
 }
 
 function withArticle(clause: Clause, at: number): number {

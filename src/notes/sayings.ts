@@ -102,7 +102,9 @@ export function readSaying(clause: Clause, today: string): Saying {
     total:
       words.some((item) => TOTAL.has(item.text)) ||
       words.some((item, i) => item.text === 'last' && words[i - 1]?.text === 'every') ||
-      words.some((item, i) => item.text === 'none' && words[i + 1]?.text === 'left'),
+      words.some(
+        (item, i) => item.text === 'none' && (words[i + 1]?.text === 'left' || words[i - 1]?.text === 'bar'),
+      ),
     breba: items.some((item) => item.classes.has('BREBA')),
     main: items.some(
       (item, i) =>

@@ -45,6 +45,17 @@ export function isOutdone(hit: Hit, hits: readonly Hit[], items: readonly Item[]
     !hit.at.some((i) => ['PICKED', 'EATEN', 'TAKEN'].some((name) => items[i]?.classes.has(name)))
   )
     return true;
+  // "a few brebas off the king have gone soft": what became of them.
+  if (
+    hit.kind === 'picked' &&
+    !hit.at.some((i) => ['PICKED', 'EATEN', 'TAKEN'].some((name) => items[i]?.classes.has(name))) &&
+    ['have', 'has', 'are', 'were', 'is', 'was', 'went'].includes(items[hit.last + 1]?.text ?? '') &&
+    hits.some((each) => each.first > hit.last && ['ripening', 'dropped', 'trouble'].includes(each.kind))
+  )
+    return true;
+  // "1 ripe 1 picked": each with its own number.
+  if (hit.kind === 'ripening' && hasCount(hit, items) && hits.some((each) => isCountedPick(each, hit, items)))
+    return false;
   if (hit.kind === 'ripening' && (kinds.has('picked') || kinds.has('dropped'))) return true;
   if (
     hit.kind === 'ripening' &&
@@ -115,6 +126,10 @@ function onlyFruitWord(hit: Hit, items: readonly Item[]): boolean {
         item.classes.has('PREP'))
     );
   });
+}
+
+function isCountedPick(each: Hit, ripe: Hit, items: readonly Item[]): boolean {
+  return each.kind === 'picked' && each.first > ripe.last && items[each.first]?.type === 'quantity';
 }
 
 function hasCount(hit: Hit, items: readonly Item[]): boolean {

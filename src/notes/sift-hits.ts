@@ -49,6 +49,16 @@ export function sift(hits: readonly Hit[], items: readonly Item[]): Hit[] {
       )
         return false;
     }
+    // "bagged the fruit against wasps"
+    if (
+      hit.kind === 'trouble' &&
+      hit.at.length === 2 &&
+      items[hit.first]?.classes.has('FRUIT') &&
+      isPest(items[hit.last]) &&
+      ['against', 'from', 'for'].includes(items[hit.last - 1]?.text ?? '') &&
+      hits.some((each) => each.kind === 'care' && each.first < hit.first)
+    )
+      return false;
     // "hosed the mites off", "slug pellets", "bird netting": what was done, not what it was done against.
     if (hit.kind === 'trouble' && hit.at.length === 1 && isPest(items[hit.first])) {
       const care = hits.find((each) => each.kind === 'care');

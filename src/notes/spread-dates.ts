@@ -20,6 +20,16 @@ export function spreadDates(sayings: readonly Saying[], today: Day): (Day | null
       leading = null;
       if (!saying.items.some((item) => WERE.has(item.text))) last = null;
     }
+    // "a while back, i repotted the ronde"
+    const later = sayings.slice(s + 1).find((each) => each.hits.length > 0);
+    if (
+      saying.vague !== null &&
+      isOnlyATime(saying) &&
+      !sayings.slice(0, s).some((each) => each.hits.length > 0) &&
+      later?.clause.sentence === saying.clause.sentence &&
+      !later.date
+    )
+      later.vague ??= saying.vague;
     const bare = saying.vague !== null && isOnlyATime(saying) && s > 0;
     const ahead = sayings[s - 1];
     if (bare && ahead && ahead.hits.length > 0 && !ahead.date) ahead.vague ??= saying.vague;
@@ -33,11 +43,15 @@ export function spreadDates(sayings: readonly Saying[], today: Day): (Day | null
         if (isAside(saying, today) && (on === null || saying.mentions.length > 0 || !isGuessedDay(saying)))
           return;
         // "monday: …", "late may, …": for what follows; after an event without a date, for that one.
-        const previous = sayings
-          .slice(0, s)
-          .findLast((each) => !each.dropped && (saying.items.length > 1 || each.hits.length > 0));
+        const previous = sayings.slice(0, s).findLast(
+          (each) =>
+            !each.dropped &&
+            // "in leaf, yes, since may 1"
+            !(each.empty && each.mentions.length === 0 && each.hits.length === 0 && each.date === null) &&
+            (saying.items.length > 1 || each.hits.length > 0),
+        );
         // "thats when i tipped it. tuesday": a day by itself at the end.
-        const alone = s === sayings.length - 1 && saying.items.length === 1;
+        const alone = saying.items.length === 1 && sayings.slice(s + 1).every((each) => each.empty);
         if (
           previous &&
           (previous.clause.sentence === sentence || alone) &&
@@ -52,7 +66,8 @@ export function spreadDates(sayings: readonly Saying[], today: Day): (Day | null
         } else {
           leading = on;
           const next = sayings[s + 1];
-          if (next && !next.date && next.clause.sentence === sentence) next.date = saying.date;
+          if (next && !next.date && next.clause.sentence === sentence && !isNow(next))
+            next.date = saying.date;
         }
       } else if (at < first.first && (saying.mentionAt < 0 || at < saying.mentionAt)) leading = on;
       // "broke the tops off pot 3 and mission mon": the last of a list has the day of all.
@@ -107,6 +122,11 @@ function isAside(saying: Saying, today: Day): boolean {
   );
   if (tells && (mood.past || mood.unrealFrom !== null)) return true;
   return saying.mentions.length > 0 && saying.clause.join !== 'start' && (date?.date?.on ?? today) > today;
+}
+
+/** "…, 2 have rooted now" */
+function isNow({ items }: Saying): boolean {
+  return items.some((item) => item.text === 'now' || item.text === 'currently');
 }
 
 const REFERRING = new Set(['that', 'this', 'it', 'they', 'which', 'those']);

@@ -127,6 +127,8 @@ const BACKGROUND = wordSet(`
 export function asksWhatItIs(saying: Saying): boolean {
   const has = (name: string): boolean => saying.items.some((item) => item.classes.has(name));
   if (!(has('FRUIT') || has('BUMP') || has('BUD') || has('LEAF'))) return false;
+  // "would it hurt to repot it with figs on"
+  if (saying.items.some((item) => ADVISING.has(item.text))) return false;
   if (saying.items.length === 1 && has('FRUIT')) return true;
   const first = saying.items[0]?.text ?? '';
   if (OPENINGS.has(first) || has('BUMP')) {
@@ -141,6 +143,8 @@ export function asksWhatItIs(saying: Saying): boolean {
   }
   return false;
 }
+
+const ADVISING = wordSet('hurt harm matter help wise safe risky kill stress ok okay worth best');
 
 /** "pinched neither": the denial comes last. */
 function closesWithNeither({ items }: Saying, i: number): boolean {

@@ -3,6 +3,8 @@ import type { Setting } from './contract.ts';
 import {
   followingHit,
   forwardObject,
+  goingOn,
+  hasOwnWords,
   isObjectTail,
   isVerbOnly,
   opensObject,
@@ -125,11 +127,29 @@ export function spreadSubjects(sayings: readonly Saying[], setting: Setting): Su
         out[s] = { mentions: saying.mentions, others: true, wide: false };
         continue;
       }
+      if (saying.bare && hasOwnWords(sayings, s)) {
+        out[s] = { mentions: saying.mentions, others: false, wide: false, direct: true, fresh: true };
+        continue;
+      }
       const next = followingHit(sayings, s);
+      // "the alma, which i tipped …, has none": told of in what follows.
+      const told = sayings[s + 1];
+      if (
+        saying.bare &&
+        told?.clause.sentence === clause.sentence &&
+        ['which', 'that'].includes(told.clause.sub ?? '') &&
+        told.mentions.length === 0 &&
+        told.hits.length > 0
+      ) {
+        saying.dropped = true;
+        continue;
+      }
       const listBack =
         (saying.bare || isObjectTail(saying) || saysTheSame(saying)) &&
         before !== undefined &&
         sameSentence &&
+        // "alma (tips out), king (left alone)": what is said of the king follows it.
+        !(before.clause.aside && sayings[s + 1]?.clause.aside && !clause.aside) &&
         (out[b]?.mentions.length ?? 0) > 0 &&
         ['and', 'comma', 'or'].includes(clause.join) &&
         before.hits.length > 0 &&
@@ -199,7 +219,10 @@ export function spreadSubjects(sayings: readonly Saying[], setting: Setting): Su
       ) {
         mentions = forward;
         const owner = sayings.find((each) => each.mentions === forward);
-        if (owner && owner.hits.length === 0) owner.dropped = true;
+        if (owner && owner.hits.length === 0) {
+          owner.dropped = true;
+          mentions = [...forward, ...goingOn(sayings, sayings.indexOf(owner))];
+        }
       } else if (carried) mentions = group.length > 1 ? ofGroup(saying, group, carry) : carry;
       else if (about.length > 0) mentions = about;
       else {

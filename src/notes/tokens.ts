@@ -42,9 +42,11 @@ const ASCII_KINDS: readonly CharKind[] = Array.from({ length: 128 }, (_, code) =
 );
 
 function kindOfChar(char: string): CharKind {
-  if (/[\p{L}\p{M}]/u.test(char)) return LETTER;
+  if (/[\p{L}\p{M}]/u.test(char) && char !== '\uFE0F') return LETTER;
   if (/[0-9]/.test(char)) return DIGIT;
   if (/[½¼¾⅓⅔]/.test(char)) return FRACTION;
+  // What only makes a picture of the sign before it.
+  if (char === '\uFE0F' || char === '\u200D') return SPACE;
   // Numbers of other kinds ("²", "Ⅷ") are passed over like spaces.
   return /[\s\p{N}]/u.test(char) && char !== '\n' ? SPACE : SIGN;
 }

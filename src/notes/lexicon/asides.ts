@@ -29,6 +29,8 @@ export const ASIDES: readonly (readonly ['aside' | 'lead 1' | 'lead 3', readonly
       'i? would|should|will|am|was? just|very|so? forgot|forgotten|meant|meaning|wanted|want|wanting|remembered|need|happy|pleased|proud|delighted|glad|sorry|sad|like|ought to say|mention|report|announce|log|note that?',
       'i? would|should|will|am|was? just|very|so? forgot|meant|wanted|want|wanting|happy|pleased|proud|delighted|glad|sorry|sad|like|need to tell you|u|yall|everyone|everybody|folks all|lot|guys? that?',
       'i? just? wanted|want|wanting|thought to|i? would|will? let|share|tell you|yall|everyone|u all|lot? know that?',
+      'just to say|mention|report|confirm|announce|add that?',
+      '^ just? to say|mention|report|confirm|announce that?',
       'just? letting you|yall|everyone|u all|lot? know that?',
       'just? to? let you|yall|everyone|u all|lot? know that?',
       'just? so you|yall|everyone|u all|lot? know|knows that?',

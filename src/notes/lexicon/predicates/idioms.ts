@@ -169,6 +169,7 @@ export const IDIOMS: PredicateTable = [
       'gave|give|given up',
       'going|went|go on|off ~ $',
       'spoiled|spoilt|spoiling|spoil|spoils ~ rotten|silly|stupid',
+      'picking|picks|picked up nicely|well|again|now|lovely|since|after|finally|lots|loads|strongly|fast|quickly',
       // stop
       'stopped|stop|stopping|stops by|in|over|raining|snowing|to|off|for|watering|feeding|growing|working|producing|fruiting|dropping|spraying|counting|looking|caring|checking|flowering|me|us|short|dead|because|when|blooming|ripening|setting|pushing|leafing',
       'RAINY|rain|wind|growth|drip|pump|bleeding|sap|work|car|truck|dog|birds|storm|she|he stopped',

@@ -325,6 +325,7 @@ export const SHOOTS: PredicateTable = [
   [
     'cuttings',
     [
+      'stuck|struck|popped|shoved|poked|pushed|planted|put NUM bits|pieces|lengths|twigs|sticks|ends|prunings|offcuts ~ in|into ~ sand|perlite|grit|vermiculite|moss|coir|compost|soil|water|pot|pots',
       'stuck|struck|popped|poked|put|planted|pushed NUM bits|pieces|lengths|sticks|twigs|sticklets of|from|off DET? TREE in|into|under',
       '^ rooting NUM ~ CUTTING',
       'CUTTING ~ for rooting|propagation|propagating|grafting|root|propagate',
