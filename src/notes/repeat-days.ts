@@ -29,10 +29,13 @@ export function repeatDays(sayings: readonly Saying[]): void {
 
 const THIS_YEAR = wordSet('this year season time summer on it was');
 
-/** "was pinched june 4 in 2025, this year june 9": done again. */
+/** "pruned in march 2025, this year march 2": done again; what decides something is left to the guard. */
 function doneThisYear(saying: Saying, told: Saying): boolean {
   const { items, date, hits, mentions } = saying;
-  if (date?.date === undefined || hits.length > 0 || mentions.length > 0 || !told.mood.past) return false;
+  if (date?.date === undefined || hits.length > 0 || mentions.length > 0) return false;
+  const before = told.date?.date;
+  const earlier = before !== undefined && before.on.slice(0, 4) < date.date.on.slice(0, 4);
+  if (!told.mood.past && !earlier) return false;
   const named =
     items[0]?.text === 'this' ||
     (items.length === 1 && /^this (?:year|season|summer|time)/i.test(date.typed));

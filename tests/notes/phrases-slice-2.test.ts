@@ -118,6 +118,9 @@ const PHRASES: readonly (readonly [text: string, said: string])[] = [
   ['4 ripening on the king. old wood? new wood? i cant see for leaves', 'ask crop'],
   ['not sure if its breba or not, 3 figs on the king', 'ask crop'],
   ['hi all, just to say the alma has 4 figs', 'Alma fruitlets 4'],
+  ['pruned the king in march 2025, this year march 2', 'King pruned 2026-03-02; King remark'],
+  ['alma was pinched in may 2025, this year june 9', 'Alma remark'],
+  ['alma was never pinched in may 2025, this year june 9', 'Alma remark'],
 ];
 
 describe('a phrase in a list, in brackets or in passing', () => {
