@@ -2,11 +2,12 @@ import type { Day } from '../engine/day.ts';
 import type { ObservationKind } from '../engine/observation.ts';
 import type { Ask, NoteReading, OpenEvent, ReadEvent, Setting } from './contract.ts';
 import { guardAsk, withUsual } from './doubt-ask.ts';
+import { candidates } from './doubt-candidates.ts';
 import { type FoundDoubt, findDoubts } from './doubt-finding.ts';
 import { belongsToOthers, goesOnAfterOthers, naming } from './doubt-owners.ts';
 import { cutPieces, type Piece } from './doubt-pieces.ts';
 import { reaches } from './doubt-reach.ts';
-import { coreAt, coreOf, isUnclear, LEVELS } from './doubt-signs.ts';
+import { coreOf, isUnclear } from './doubt-signs.ts';
 import { harmlessItems } from './harmless.ts';
 import { type Item, readItems } from './items.ts';
 import type { DoubtWhy } from './lexicon/doubt-words.ts';
@@ -155,78 +156,6 @@ function doubtOf(
     if (doubt !== null) return doubt;
   }
   return null;
-}
-
-/** The clauses an event may have been read from: they speak of its kind and of its tree; the fewest that fit. */
-function candidates(event: ReadEvent, pieces: readonly Piece[], today: Day): number[] {
-  let chosen: number[] = [];
-  for (const level of LEVELS) {
-    const telling = placesWhere(pieces, (piece) => coreAt(event.kind, piece, level) >= 0);
-    const ofTree = telling.filter((p) => event.tree !== null && pieces[p]?.trees.includes(event.tree));
-    if (ofTree.length === 0) {
-      chosen = orAll(chosen, telling);
-      continue;
-    }
-    const counting = orAll(
-      ofTree.filter((p) => event.count !== undefined && pieces[p]?.numbers.includes(event.count)),
-      ofTree,
-    );
-    const named = counting.filter((p) => event.tree !== null && pieces[p]?.own.includes(event.tree));
-    chosen = orAll(named, counting);
-    break;
-  }
-  // "no breba but main crop coming": the clause of what is there, not that of what is not.
-  if (event.kind === 'fruitlets' && chosen.length > 1)
-    chosen = orAll(
-      chosen.filter((p) => !pieces[p]?.items.some((item) => item.classes.has('NEG'))),
-      chosen,
-    );
-  // "full of beans and full of figs"
-  if (event.kind === 'fruitlets' && chosen.length > 1)
-    chosen = orAll(
-      chosen.filter((p) => pieces[p]?.items.some((item) => item.classes.has('FRUIT'))),
-      chosen,
-    );
-  const { count } = event;
-  if (count !== undefined && !chosen.some((p) => pieces[p]?.numbers.includes(count))) {
-    // "how many figs? 16 on the alma": the clause that gives the number tells it.
-    const counting = placesWhere(
-      pieces,
-      (piece) =>
-        event.tree !== null &&
-        (piece.own.includes(event.tree) || (piece.items.length === 1 && piece.trees.includes(event.tree))) &&
-        piece.numbers.includes(count) &&
-        coreOf(event.kind, piece) >= 0,
-    );
-    if (counting.length === 1) chosen = counting;
-  }
-  if (count !== undefined)
-    chosen = orAll(
-      chosen.filter((p) => pieces[p]?.numbers.includes(count)),
-      chosen,
-    );
-  if (event.on !== today)
-    chosen = orAll(
-      chosen.filter((p) => pieces[p]?.items.some((item) => item.date?.on === event.on)),
-      chosen,
-    );
-  if (chosen.length > 0) return chosen;
-  const named = pieces.flatMap((piece, p) =>
-    event.tree !== null && piece.own.includes(event.tree) ? [p] : [],
-  );
-  return named.length > 0 ? named : pieces.map((_, p) => p);
-}
-
-function placesWhere(pieces: readonly Piece[], holds: (piece: Piece) => boolean): number[] {
-  const places: number[] = [];
-  pieces.forEach((piece, p) => {
-    if (holds(piece)) places.push(p);
-  });
-  return places;
-}
-
-function orAll(some: number[], all: number[]): number[] {
-  return some.length > 0 ? some : all;
 }
 
 function doubtOfPiece(

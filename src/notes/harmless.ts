@@ -3,6 +3,8 @@ import type { Item } from './items.ts';
 /** Sequences of words that hold a word of denial or of doubt and yet deny nothing. One line each. */
 const HARMLESS: readonly string[] = [
   'no doubt',
+  'had no chance',
+  'stood no chance',
   'bar none',
   'left none',
   'spared none',

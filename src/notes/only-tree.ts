@@ -21,17 +21,19 @@ export function attachToOnlyTree(
     if (each.what !== 'tree' || each.trees.length > 0) return [each];
     const { kind, on } = each.open;
     if (kind === undefined) return [{ ...each, what: 'kind' as const, open: { ...each.open, tree: only } }];
-    // What decides something is of that tree only where nothing else is told or denied of it.
-    if (
-      DECISIVE.has(kind) &&
-      (logged.some((event) => event.tree === only && event.kind !== 'remark') || isUnsure(items))
-    )
-      return [each];
     const told = logged.some(
       (event) =>
         event.tree === only && (event.kind === kind || (kind === 'fruitlets' && event.kind !== 'remark')),
     );
-    if (!told) logged.push(complete(each.open, only, kind, on ?? today));
+    if (told) return [];
+    // What decides something is of that tree only where nothing else is told of it, nor denied, planned or asked.
+    const other = logged.some((event) => event.tree === only && event.kind !== 'remark');
+    if (DECISIVE.has(kind) && kind !== 'no-fruitlets') {
+      // "tipped or not, which is better for the alma": the remark on the tree says it.
+      if (asksWhich(items) && logged.some((event) => event.tree === only)) return [];
+      if (other || isUnsure(items)) return [each];
+    }
+    logged.push(complete(each.open, only, kind, on ?? today));
     return [];
   });
   // What only named the tree adds nothing to what is told of it now.
@@ -40,6 +42,10 @@ export function attachToOnlyTree(
 }
 
 const DECISIVE: ReadonlySet<string> = new Set(['fruitlets', 'no-fruitlets', 'tipped', 'dropped', 'picked']);
+
+function asksWhich(items: readonly Item[]): boolean {
+  return items.some((item) => item.text === 'which' || item.text === 'better');
+}
 
 /** It denies, plans or asks something. */
 function isUnsure(items: readonly Item[]): boolean {

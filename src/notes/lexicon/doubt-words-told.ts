@@ -47,7 +47,7 @@ export const NOT_ONES_OWN: readonly DoubtLine[] = [
       'year in|after|on|upon year',
       'MEASURE running|straight',
       'that SIZE|WEATHER year|summer|season|spring',
-      'at its|her|his|their best|peak|worst|height|prime',
+      'at its|her|his|their worst|height|prime',
       'NUM FRUIT? a|per|each|every day|night|week|morning|month',
       'years running|straight',
       'once upon',

@@ -204,7 +204,7 @@ export const IDIOMS: PredicateTable = [
       'tipped|tip|tipping down|it out|water|into|onto|under|rain',
       'tipping point',
       'felt|white|red|purple|brown|black|green|yellow|frost|silver tipped',
-      'tipped the scales|scale|balance',
+      'tipped the scales|scale|balance at|in? WEIGHT?',
       'tip toe|toed|toeing',
       'scales tipped',
       // top
