@@ -4,11 +4,20 @@ import { notesOf, questionsOf } from './setting.ts';
 
 const NOTES = [
   ['notes-public.jsonl', 0.95],
-  ['notes-dev-1.jsonl', 0.95],
-  ['notes-dev-2.jsonl', 0.9],
-  ['notes-dev-3.jsonl', 0.88],
-  ['notes-dev-4.jsonl', 0.74],
-  ['notes-dev-5.jsonl', 0.7],
+  ['notes-dev-1.jsonl', 0.98],
+  ['notes-dev-2.jsonl', 0.95],
+  ['notes-dev-3.jsonl', 0.96],
+  ['notes-dev-4.jsonl', 0.96],
+  ['notes-dev-5.jsonl', 0.96],
+  ['notes-dev-6.jsonl', 0.92],
+  ['notes-dev-7.jsonl', 0.92],
+  ['notes-dev-8.jsonl', 0.97],
+  ['notes-dev-9.jsonl', 0.93],
+  // These were never worked on: what to expect of notes not seen before.
+  ['notes-dev-10.jsonl', 0.82],
+  ['notes-dev-11.jsonl', 0.84],
+  ['notes-dev-12.jsonl', 0.84],
+  ['notes-dev-13.jsonl', 0.81],
 ] as const;
 const QUESTIONS = [
   ['questions-public.jsonl', 0.95],
@@ -25,6 +34,9 @@ const QUESTIONS = [
   ['questions-dev-11.jsonl', 0.96],
   ['questions-dev-12.jsonl', 0.96],
   ['questions-dev-13.jsonl', 0.95],
+  ['questions-dev-14.jsonl', 0.97],
+  // Never worked on.
+  ['questions-dev-15.jsonl', 0.96],
   ['questions-own.jsonl', 0.95],
 ] as const;
 
