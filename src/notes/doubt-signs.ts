@@ -82,6 +82,7 @@ const UNSETTLED = ['OTHERS', 'SAYS', 'HEDGE', 'THIEF', 'PEST', 'PAST'];
 export function isUnclear(kind: ObservationKind, event: ReadEvent, piece: Piece, core: number): boolean {
   const { items } = piece;
   if (core < 0) return true;
+  if ((kind === 'picked' || kind === 'fruitlets') && isMissed(items)) return true;
   const signs = SIGNS[kind] ?? [];
   const strange = items.map(
     (item, i) => isStrange(item) && !signs.some(({ words }) => words.has(item.text)) && !isBeaten(items, i),
@@ -129,6 +130,29 @@ function isOffTree(items: readonly Item[]): boolean {
     (item, i) =>
       (item.text === 'off' || item.text === 'from') &&
       items.slice(i + 1, i + 3).some((each) => each.type === 'tree'),
+  );
+}
+
+const MISSED = new Set(['missing', 'lighter', 'vanished', 'disappeared']);
+const BEHIND_GONE = new Set(['overnight', 'from', 'off', 'since', 'again']);
+const BY_US = ['PICKED', 'EATEN', 'TAKEN', 'FOODISH'];
+
+/** "6 figs gone overnight", "3 missing off the alma": they are not there any more, and nobody says who has them. */
+function isMissed(items: readonly Item[]): boolean {
+  return (
+    items.some(
+      (item, i) =>
+        MISSED.has(item.text) || (item.text === 'gone' && BEHIND_GONE.has(items[i + 1]?.text ?? '')),
+    ) &&
+    !items.some(
+      (item) =>
+        item.text === 'i' ||
+        item.text === 'we' ||
+        item.text === 'in' ||
+        item.text === 'into' ||
+        item.text === 'by' ||
+        BY_US.some((name) => item.classes.has(name)),
+    )
   );
 }
 

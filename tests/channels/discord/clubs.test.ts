@@ -24,7 +24,10 @@ describe('joining a server', () => {
     await discord.until(
       () => discord.requestsTo('POST', new RegExp(`${discord.channel(guild).id}/messages`)).length > 0,
     );
-    expect((await recordOf(guild.id))?.channelId).toBe(discord.channel(guild).id);
+    // Put down once Discord has taken the hello.
+    await expect
+      .poll(async () => (await recordOf(guild.id))?.channelId, { timeout: 5000 })
+      .toBe(discord.channel(guild).id);
     await club.stop();
     await club.start();
     discord.removeGuild(guild);
