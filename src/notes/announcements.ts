@@ -1,3 +1,4 @@
+import { isAnyOf } from './item.ts';
 import type { Item } from './items.ts';
 import { TEASERS } from './lexicon/teasers.ts';
 import { wordSet } from './lexicon/word-set.ts';
@@ -38,5 +39,5 @@ function isFaring(before: Item | undefined): boolean {
 }
 
 function isAnnouncing(item: Item): boolean {
-  return ANNOUNCING_CLASSES.some((name) => item.classes.has(name)) || ANNOUNCING.has(item.text);
+  return isAnyOf(item, ANNOUNCING_CLASSES) || ANNOUNCING.has(item.text);
 }

@@ -1,4 +1,5 @@
-import type { Hit } from './hits.ts';
+import { type Hit, hitBehind, hitOn } from './hits.ts';
+import { isAnyOf } from './item.ts';
 import { wordSet } from './lexicon/word-set.ts';
 import type { Saying } from './sayings.ts';
 import type { Subject } from './subjects.ts';
@@ -46,21 +47,13 @@ export function continueCount(saying: Saying, before: Saying, out: Subject[], s:
   const words = saying.items.filter((item) => item.type === 'word');
   // "topped it on the 12th, 5 branches": what came of it.
   if (hit.kind === 'tipped' && words.some((item) => CAME_OF_IT.has(item.text))) {
-    const end = saying.items.length;
-    saying.hits = [{ kind: 'branched', at: [], first: end, last: end, core: end }];
+    saying.hits = [hitBehind('branched', saying.items)];
     out[s] = { ...(out[told] ?? { mentions: [], others: false, wide: false }), direct: true };
     return;
   }
   const plain = words.every(
     (item) =>
-      item.classes.has('DET') ||
-      item.classes.has('PREP') ||
-      item.classes.has('FRUIT') ||
-      item.classes.has('SHOOT') ||
-      item.classes.has('CUTTING') ||
-      item.classes.has('CONTAINER') ||
-      item.classes.has('ADV') ||
-      item.classes.has('SIZE') ||
+      isAnyOf(item, ['DET', 'PREP', 'FRUIT', 'SHOOT', 'CUTTING', 'CONTAINER', 'ADV', 'SIZE']) ||
       PLAIN_BESIDE_COUNT.has(item.text),
   );
   if (!plain) return;
@@ -69,9 +62,7 @@ export function continueCount(saying: Saying, before: Saying, out: Subject[], s:
     (saying.date !== null && before.date !== null && before.items.includes(before.date)) ||
     (saying.date !== null && before.count !== null);
   if (again && saying.date !== null) {
-    saying.hits = [
-      { ...hit, at: [], first: saying.items.length, last: saying.items.length, core: saying.items.length },
-    ];
+    saying.hits = [hitBehind(hit.kind, saying.items)];
     saying.count = number;
     out[s] = { ...(out[told] ?? { mentions: [], others: false, wide: false }), direct: true };
     return;
@@ -99,17 +90,7 @@ export function denyAlso(saying: Saying, before: Saying): Hit[] | null {
   )
     return null;
   const kind = hit.kind === 'fruitlets' || hit.kind === 'no-fruitlets' ? ('no-fruitlets' as const) : null;
-  return kind === null
-    ? null
-    : [
-        {
-          kind,
-          at: [saying.items.length - 1],
-          first: saying.items.length - 1,
-          last: saying.items.length - 1,
-          core: saying.items.length - 1,
-        },
-      ];
+  return kind === null ? null : [hitOn(kind, saying.items.length - 1)];
 }
 
 /** It gives a number of figs or a weight and tells nothing else: "3 lbs the lot", "thats 11 figs". */
@@ -120,11 +101,7 @@ export function isNumberOnly(saying: Saying, hit: Hit): boolean {
   return saying.items.every(
     (item) =>
       item.type !== 'word' ||
-      item.classes.has('DET') ||
-      item.classes.has('FRUIT') ||
-      item.classes.has('ADV') ||
-      item.classes.has('BE') ||
-      item.classes.has('SIZE') ||
+      isAnyOf(item, ['DET', 'FRUIT', 'ADV', 'BE', 'SIZE']) ||
       PLAIN_BESIDE_TOTAL.has(item.text),
   );
 }

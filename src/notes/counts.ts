@@ -1,5 +1,6 @@
 import type { ObservationKind, WeightUnit } from '../engine/observation.ts';
 import type { Hit } from './hits.ts';
+import { isAnyOf } from './item.ts';
 import type { Item } from './items.ts';
 import { wordSet } from './lexicon/word-set.ts';
 
@@ -110,7 +111,7 @@ function counts(items: readonly Item[], i: number, noun: string, hit: Hit): bool
     const item = items[j];
     if (!item) break;
     if (item.classes.has(noun)) return true;
-    if (OTHER_NOUNS.some((name) => item.classes.has(name)) && !item.classes.has('SIZE')) return false;
+    if (isAnyOf(item, OTHER_NOUNS) && !item.classes.has('SIZE')) return false;
     if (
       item.classes.has('SIZE') ||
       item.classes.has('DET') ||

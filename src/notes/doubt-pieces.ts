@@ -1,3 +1,4 @@
+import { isAnyOf } from './item.ts';
 import type { Item } from './items.ts';
 import { countSlips } from './spelling.ts';
 
@@ -146,7 +147,7 @@ function finish(raw: readonly Open[]): Piece[] {
       own,
       trees,
       numbers: numbersIn(piece.items),
-      baseForm: first !== undefined && BASE_FORMS.some((name) => first.classes.has(name)),
+      baseForm: first !== undefined && isAnyOf(first, BASE_FORMS),
       end: piece.items.at(-1)?.end ?? 0,
     };
   });

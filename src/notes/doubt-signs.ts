@@ -1,6 +1,7 @@
 import type { ObservationKind } from '../engine/observation.ts';
 import type { ReadEvent } from './contract.ts';
 import { isGuess, type Piece } from './doubt-pieces.ts';
+import { isAnyOf } from './item.ts';
 import type { Item } from './items.ts';
 import { isPlainWord } from './lexicon/plain-words.ts';
 
@@ -58,9 +59,7 @@ export function coreAt(kind: ObservationKind, piece: Piece, level: number): numb
   const signs = SIGNS[kind]?.[level];
   if (!signs) return -1;
   return piece.items.findIndex(
-    (item) =>
-      item.type !== 'tree' &&
-      (signs.words.has(item.text) || signs.classes.some((name) => item.classes.has(name))),
+    (item) => item.type !== 'tree' && (signs.words.has(item.text) || isAnyOf(item, signs.classes)),
   );
 }
 
@@ -97,7 +96,7 @@ export function isUnclear(kind: ObservationKind, event: ReadEvent, piece: Piece,
       return true;
     if (strange.slice(0, core).some(Boolean) || hasStrangeObject(items, strange, core)) return true;
     const sure =
-      items.some((item) => ['TIPPED', 'PICKED', 'WEIGHT'].some((name) => item.classes.has(name))) ||
+      items.some((item) => isAnyOf(item, ['TIPPED', 'PICKED', 'WEIGHT'])) ||
       (event.count !== undefined &&
         items.some((item) => item.classes.has('EATEN') || item.classes.has('TAKEN')));
     // "6 off the alma" says much by itself.
@@ -151,7 +150,7 @@ function isMissed(items: readonly Item[]): boolean {
         item.text === 'in' ||
         item.text === 'into' ||
         item.text === 'by' ||
-        BY_US.some((name) => item.classes.has(name)),
+        isAnyOf(item, BY_US),
     )
   );
 }
@@ -241,7 +240,7 @@ function onlyBaseForm(items: readonly Item[]): boolean {
     items.every(
       (item) =>
         item.type !== 'word' ||
-        ['SHOOT', 'DET', 'SIZE', 'ADV'].some((name) => item.classes.has(name)) ||
+        isAnyOf(item, ['SHOOT', 'DET', 'SIZE', 'ADV']) ||
         ['in', 'all', 'total', 'of', 'inch', 'them'].includes(item.text),
     )
   )
@@ -269,7 +268,5 @@ function isStrange(item: Item): boolean {
   if (isGuess(item)) return true;
   if (isPlainWord(item.text) || item.text === 'oldwood') return false;
   if (item.classes.size === 0) return true;
-  return (
-    UNSETTLED.some((name) => item.classes.has(name)) && !item.classes.has('HOUSE') && !item.classes.has('KIN')
-  );
+  return isAnyOf(item, UNSETTLED) && !item.classes.has('HOUSE') && !item.classes.has('KIN');
 }

@@ -1,5 +1,5 @@
 import type { Clause } from './clauses.ts';
-import type { Hit } from './hits.ts';
+import { type Hit, hitBehind } from './hits.ts';
 import type { Item } from './items.ts';
 import { wordSet } from './lexicon/word-set.ts';
 import type { Saying } from './sayings.ts';
@@ -185,8 +185,7 @@ function carry(saying: Saying, told: Saying): void {
       saying.hits = saying.hits.filter((each) => each.kind === 'remark');
     return;
   }
-  const end = saying.items.length;
-  saying.hits = [{ kind: hit.kind, at: [], first: end, last: end, core: end }];
+  saying.hits = [hitBehind(hit.kind, saying.items)];
   saying.count = number;
   saying.date ??= told.date;
 }

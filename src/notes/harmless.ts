@@ -1,3 +1,4 @@
+import { isAnyOf } from './item.ts';
 import type { Item } from './items.ts';
 
 /** Sequences of words that hold a word of denial or of doubt and yet deny nothing. One line each. */
@@ -205,10 +206,7 @@ export function harmlessItems(items: readonly Item[]): ReadonlySet<number> {
       found.add(i);
     }
     // "without any help it set 20 figs"
-    if (
-      items[i]?.text === 'without' &&
-      !items.slice(i + 1, i + 4).some((item) => LACKED.some((name) => item.classes.has(name)))
-    ) {
+    if (items[i]?.text === 'without' && !items.slice(i + 1, i + 4).some((item) => isAnyOf(item, LACKED))) {
       found ??= new Set();
       found.add(i);
     }

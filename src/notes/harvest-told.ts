@@ -1,4 +1,5 @@
-import type { Hit } from './hits.ts';
+import { type Hit, hitOn } from './hits.ts';
+import { isAnyOf } from './item.ts';
 import type { Item } from './items.ts';
 import { isPlainWord } from './lexicon/plain-words.ts';
 import { wordSet } from './lexicon/word-set.ts';
@@ -58,9 +59,8 @@ export function nameCrops(sayings: readonly Saying[]): void {
     if (saying.items.length > 5 || !['comma', 'colon', 'repair'].includes(saying.clause.join)) return;
     const plain = saying.items.every(
       (item) =>
-        ['BREBA', 'FRUIT', 'DET', 'OLDWOOD', 'ADV', 'PRO', 'BE', 'HEDGE'].some((name) =>
-          item.classes.has(name),
-        ) || ['of', 'every', 'one', 'them', 'i'].includes(item.text),
+        isAnyOf(item, ['BREBA', 'FRUIT', 'DET', 'OLDWOOD', 'ADV', 'PRO', 'BE', 'HEDGE']) ||
+        ['of', 'every', 'one', 'them', 'i'].includes(item.text),
     );
     if (plain && before.hits.some((hit) => ['picked', 'dropped', 'ripening', 'fruitlets'].includes(hit.kind)))
       saying.hits = [];
@@ -90,7 +90,7 @@ function isCountOfFigs(saying: Saying): boolean {
     if (item.quantity || item.text === 'first') counted = true;
     else if (item.type === 'tree' || item.type === 'date') continue;
     else if (BEARING.has(item.text) || item.classes.has('FRUITLET') || item.classes.has('HAVE')) return false;
-    else if (!BESIDE_COUNT.some((name) => item.classes.has(name)) && !PLAIN.has(item.text)) return false;
+    else if (!isAnyOf(item, BESIDE_COUNT) && !PLAIN.has(item.text)) return false;
   }
   return counted;
 }
@@ -183,7 +183,7 @@ function pickedHit(saying: Saying): Hit {
   const [hit] = saying.hits;
   if (hit) return { ...hit, kind: 'picked' };
   const at = saying.items.findIndex((item) => item.quantity !== undefined);
-  return { kind: 'picked', at: [at], first: at, last: at, core: at };
+  return hitOn('picked', at);
 }
 
 const CLEARED = wordSet('cleared emptied stripped raided cleaned hit plundered did off from');
@@ -198,7 +198,7 @@ function clearedOut(saying: Saying, next: Saying | undefined): void {
   const number = next.items.find((item) => item.quantity)?.quantity;
   if (!number || !next.items.every((item) => isBesideNumber(item))) return;
   const at = 0;
-  saying.hits = [{ kind: 'picked', at: [at], first: at, last: at, core: at }];
+  saying.hits = [hitOn('picked', at)];
   saying.count = number;
   next.hits = [];
   next.dropped = true;
@@ -206,10 +206,7 @@ function clearedOut(saying: Saying, next: Saying | undefined): void {
 
 function isBesideNumber(item: Item): boolean {
   return (
-    item.quantity !== undefined ||
-    item.type === 'mark' ||
-    BESIDE_COUNT.some((name) => item.classes.has(name)) ||
-    PLAIN.has(item.text)
+    item.quantity !== undefined || item.type === 'mark' || isAnyOf(item, BESIDE_COUNT) || PLAIN.has(item.text)
   );
 }
 

@@ -18,6 +18,16 @@ export interface Hit {
   readonly core: number;
 }
 
+/** What is told by the company of other clauses: no word of the clause itself says it. */
+export function hitBehind(kind: Hit['kind'], { length }: readonly Item[]): Hit {
+  return { kind, at: [], first: length, last: length, core: length };
+}
+
+/** What one word of a clause says. */
+export function hitOn(kind: Hit['kind'], i: number): Hit {
+  return { kind, at: [i], first: i, last: i, core: i };
+}
+
 /** What a clause says, homonyms and asides taken out. */
 export function findHits(clause: Clause): Hit[] {
   return sift(rawHits(clause), clause.items);

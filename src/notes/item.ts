@@ -32,3 +32,8 @@ export function makeItem(
 }
 
 const NO_SENSE = {};
+
+/** Whether an item belongs to one of the word classes named. */
+export function isAnyOf(item: Item, classes: readonly string[]): boolean {
+  return classes.some((name) => item.classes.has(name));
+}

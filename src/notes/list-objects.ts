@@ -1,3 +1,4 @@
+import { isAnyOf } from './item.ts';
 import { wordSet } from './lexicon/word-set.ts';
 import type { Saying } from './sayings.ts';
 import type { Mention } from './trees/mentions.ts';
@@ -42,8 +43,7 @@ export function hasOwnWords(sayings: readonly Saying[], s: number): boolean {
   if (!beside?.clause.aside || sayings[s]?.clause.aside || beside.mentions.length > 0) return false;
   if (beside.mood.denials.length > 0) return true;
   return (
-    beside.hits.length === 0 &&
-    beside.items.some((item) => item.type === 'word' && !COUNTED.some((name) => item.classes.has(name)))
+    beside.hits.length === 0 && beside.items.some((item) => item.type === 'word' && !isAnyOf(item, COUNTED))
   );
 }
 

@@ -1,3 +1,4 @@
+import { isAnyOf } from './item.ts';
 import type { Item } from './items.ts';
 import { wordSet } from './lexicon/word-set.ts';
 
@@ -240,12 +241,7 @@ function readTail(items: readonly Item[], from: number): Tail | null {
       if (!TYPED.has(items[i + 1]?.type ?? 'word')) return null;
       i++;
     } else if (LEADS.has(item.text)) leads.push(item);
-    else if (
-      found.length > 0 &&
-      found.at(-1)?.item.type === 'quantity' &&
-      NOUNS.some((name) => item.classes.has(name))
-    )
-      continue;
+    else if (found.length > 0 && found.at(-1)?.item.type === 'quantity' && isAnyOf(item, NOUNS)) continue;
     else if (found.length > 0 && CLOSING.has(item.text)) continue;
     else return null;
   }

@@ -1,3 +1,5 @@
+import { hitBehind } from './hits.ts';
+import { isAnyOf } from './item.ts';
 import { hasOwnWords } from './list-objects.ts';
 import type { Saying } from './sayings.ts';
 
@@ -31,8 +33,7 @@ export function spreadHeadings(sayings: readonly Saying[]): void {
         )
       )
         continue;
-      const end = saying.items.length;
-      saying.hits = [{ kind: hit.kind, at: [], first: end, last: end, core: end }];
+      saying.hits = [hitBehind(hit.kind, saying.items)];
       saying.count = saying.items.find((item) => item.quantity)?.quantity ?? null;
       saying.breba ||= heading.breba;
       saying.date ??= heading.date;
@@ -143,7 +144,7 @@ function isFigHeading({ hits, items }: Saying): boolean {
     items.every(
       (item) =>
         item.type === 'tree' ||
-        ['FRUIT', 'DET', 'SIZE', 'BREBA'].some((name) => item.classes.has(name)) ||
+        isAnyOf(item, ['FRUIT', 'DET', 'SIZE', 'BREBA']) ||
         item.text === "'s" ||
         ['of', 'year', 'season', 'summer'].includes(item.text),
     )
@@ -161,7 +162,7 @@ function isFirstFig({ hits, items, mentions, mood }: Saying): boolean {
     items.every(
       (item) =>
         item.type !== 'word' ||
-        ['DET', 'SIZE', 'MY', 'FRUIT', 'RIPE', 'BREBA', 'PREP'].some((name) => item.classes.has(name)) ||
+        isAnyOf(item, ['DET', 'SIZE', 'MY', 'FRUIT', 'RIPE', 'BREBA', 'PREP']) ||
         ['year', 'season', 'summer'].includes(item.text),
     )
   );
@@ -209,8 +210,7 @@ export function answerOwnQuestion(sayings: readonly Saying[]): void {
     const asked = question.items;
     if (!asked.some((item, i) => item.text === 'how' && asked[i + 1]?.text === 'many')) return;
     if (!asked.some((item) => item.classes.has('FRUIT'))) return;
-    const end = answer.items.length;
-    answer.hits = [{ kind: 'fruitlets', at: [], first: end, last: end, core: end }];
+    answer.hits = [hitBehind('fruitlets', answer.items)];
     answer.count = number;
     answer.mentions = question.mentions;
     question.hits = [];
@@ -225,21 +225,14 @@ export function markRiddles(sayings: readonly Saying[]): void {
     if (!saying.clause.asked || saying.mentions.length > 0 || saying.items.length > 3) continue;
     if (saying.items.some((item) => ['how', 'many', 'when', 'why', 'no', 'any'].includes(item.text)))
       continue;
-    if (!saying.items.some((item) => ['FRUIT', 'LEAF', 'BUD'].some((name) => item.classes.has(name))))
-      continue;
+    if (!saying.items.some((item) => isAnyOf(item, ['FRUIT', 'LEAF', 'BUD']))) continue;
     if (saying.items.some((item) => item.classes.has('RIPE') || item.classes.has('PICKED'))) continue;
     for (const other of sayings) {
       if (other.clause.sentence !== saying.clause.sentence || other === saying) continue;
       other.hits = other.hits.filter(
         (hit) => !['fruitlets', 'buds-single', 'buds-double', 'leafed-out', 'ask-kind'].includes(hit.kind),
       );
-      other.hits.push({
-        kind: 'ask-kind',
-        at: [],
-        first: other.items.length,
-        last: other.items.length,
-        core: other.items.length,
-      });
+      other.hits.push(hitBehind('ask-kind', other.items));
     }
     saying.hits = [];
     saying.dropped = true;

@@ -1,3 +1,4 @@
+import { hitBehind } from './hits.ts';
 import { wordSet } from './lexicon/word-set.ts';
 import type { Saying } from './sayings.ts';
 
@@ -14,15 +15,7 @@ export function answerNone(sayings: readonly Saying[]): void {
       return;
     if (!saying.items.some((item) => item.classes.has('FRUIT'))) return;
     if (saying.items.length > 7 || saying.mood.denials.length > 0) return;
-    saying.hits = [
-      {
-        kind: 'no-fruitlets',
-        at: [],
-        first: saying.items.length,
-        last: saying.items.length,
-        core: saying.items.length,
-      },
-    ];
+    saying.hits = [hitBehind('no-fruitlets', saying.items)];
     saying.mood = { ...saying.mood, asks: false };
     next.hits = [];
     next.dropped = true;

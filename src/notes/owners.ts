@@ -1,3 +1,4 @@
+import { isAnyOf } from './item.ts';
 import type { Item } from './items.ts';
 import { classesOf } from './lexicon/word-classes.ts';
 import { wordSet } from './lexicon/word-set.ts';
@@ -127,7 +128,7 @@ export function eatsHere(items: readonly Item[], who: number): boolean {
   const verb = items[who + 1];
   if (verb?.classes.has('EATEN')) return true;
   if (verb?.text === 'had' && items[who + 2]?.quantity) return true;
-  if (!verb || !['GOT', 'TAKEN', 'HAVE'].some((name) => verb.classes.has(name))) return false;
+  if (!verb || !isAnyOf(verb, ['GOT', 'TAKEN', 'HAVE'])) return false;
   const from = items.findIndex((item, i) => i > who && (item.text === 'off' || item.text === 'from'));
   const tree = items.slice(from + 1).find((item) => !item.classes.has('DET'));
   if (from < 0 || tree?.type !== 'tree' || OWNERS.has(items[from + 1]?.text ?? '')) return false;

@@ -1,5 +1,5 @@
 import type { WeightUnit } from '../engine/observation.ts';
-import { type Item, makeItem } from './item.ts';
+import { type Item, isAnyOf, makeItem } from './item.ts';
 import { FRACTION_WORDS, readNumber, UNITS } from './numbers.ts';
 
 /** A number of things, or a weight. */
@@ -234,5 +234,5 @@ function oneCounts(items: readonly Item[], i: number, before: Item | undefined):
   }
   if (['of', 'off', 'from', 'on', 'more', 'ripe', 'fig', 'per', 'at', 'each'].includes(next.text))
     return true;
-  return ['FRUIT', 'BUD', 'BUMP', 'CUTTING', 'SHOOT', 'SIZE', 'BREBA'].some((name) => next.classes.has(name));
+  return isAnyOf(next, ['FRUIT', 'BUD', 'BUMP', 'CUTTING', 'SHOOT', 'SIZE', 'BREBA']);
 }

@@ -1,3 +1,4 @@
+import { hitBehind } from './hits.ts';
 import type { Item } from './items.ts';
 import { wordSet } from './lexicon/word-set.ts';
 import type { Saying } from './sayings.ts';
@@ -42,10 +43,7 @@ function doneThisYear(saying: Saying, told: Saying): boolean {
   if (!named || !items.every((item) => item === date || THIS_YEAR.has(item.text))) return false;
   if (told.mood.denials.length > 0 || told.mood.unrealFrom !== null || told.mood.hearsay || told.mood.others)
     return false;
-  const end = items.length;
-  saying.hits = told.hits
-    .filter((hit) => REPEATED.has(hit.kind))
-    .map((hit) => ({ ...hit, at: [], first: end, last: end, core: end }));
+  saying.hits = told.hits.filter((hit) => REPEATED.has(hit.kind)).map((hit) => hitBehind(hit.kind, items));
   saying.mentions = told.mentions;
   return true;
 }
@@ -63,8 +61,7 @@ function repeat(saying: Saying, told: Saying): void {
     return;
   }
   if (!before || before.on === day.on || !told.hits.every((hit) => REPEATED.has(hit.kind))) return;
-  const end = saying.items.length;
-  saying.hits = told.hits.map((hit) => ({ ...hit, at: [], first: end, last: end, core: end }));
+  saying.hits = told.hits.map((hit) => hitBehind(hit.kind, saying.items));
   saying.mentions = told.mentions;
   saying.mood = told.mood;
 }

@@ -1,3 +1,4 @@
+import { hitBehind } from './hits.ts';
 import { wordSet } from './lexicon/word-set.ts';
 import { compileTable, findMatches } from './patterns.ts';
 import type { Saying } from './sayings.ts';
@@ -61,8 +62,7 @@ export function markChoices(sayings: readonly Saying[]): void {
       each.hits = [];
       if (each !== holder && each.mentions.length === 0) each.dropped = true;
     }
-    const end = holder.items.length;
-    holder.hits = [{ kind: 'ask-kind', at: [], first: end, last: end, core: end }];
+    holder.hits = [hitBehind('ask-kind', holder.items)];
     holder.mood = { ...holder.mood, asks: false, unrealFrom: null, denials: [] };
   }
 }
@@ -83,8 +83,7 @@ export function ownMine(sayings: readonly Saying[]): void {
     // "my mate's alma has 40 figs, mine has 3"
     const number = saying.items.find((item) => item.quantity && !item.quantity.unit)?.quantity;
     if (saying.hits.length === 0 && number && before.hits.some((hit) => hit.kind === 'fruitlets')) {
-      const end = saying.items.length;
-      saying.hits = [{ kind: 'fruitlets', at: [], first: end, last: end, core: end }];
+      saying.hits = [hitBehind('fruitlets', saying.items)];
       saying.count = number;
     }
     // "who else nets their alma this early, mine got done today"
@@ -93,12 +92,11 @@ export function ownMine(sayings: readonly Saying[]): void {
       saying.items.some((item) => item.text === 'done' || item.text === 'did')
     ) {
       const care = before.items.some((item) => CARES.has(item.text));
-      const end = saying.items.length;
       // Who else does is only asked.
       before.dropped = true;
       before.mentions = [];
       before.mood = { ...before.mood, others: false };
-      if (care) saying.hits = [{ kind: 'care', at: [], first: end, last: end, core: end }];
+      if (care) saying.hits = [hitBehind('care', saying.items)];
     }
     saying.mood = { ...saying.mood, others: false };
   });

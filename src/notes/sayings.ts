@@ -1,6 +1,7 @@
 import { onlyAnnounces } from './announcements.ts';
 import type { Clause } from './clauses.ts';
 import { findHits, type Hit } from './hits.ts';
+import { isAnyOf } from './item.ts';
 import type { Item } from './items.ts';
 import { wordSet } from './lexicon/word-set.ts';
 import { type Mood, readMood } from './mood.ts';
@@ -91,9 +92,7 @@ export function readSaying(clause: Clause, today: string): Saying {
     mentionAt,
     date: items.find((item) => item.type === 'date') ?? null,
     vague: items.find((item) => item.type === 'vague') ?? null,
-    bare: words.every(
-      (item) => BARE_CLASSES.some((name) => item.classes.has(name)) || BARE_WORDS.has(item.text),
-    ),
+    bare: words.every((item) => isAnyOf(item, BARE_CLASSES) || BARE_WORDS.has(item.text)),
     empty: onlyAnnounces(items),
     // "fed all of them" may mean the garden.
     pronoun: words.some(

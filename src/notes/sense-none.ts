@@ -1,3 +1,4 @@
+import { isAnyOf } from './item.ts';
 import type { Item } from './items.ts';
 import { wordSet } from './lexicon/word-set.ts';
 
@@ -16,9 +17,7 @@ function isOfFigs(items: readonly Item[], at: readonly number[]): boolean {
     (item, i) =>
       at.includes(i) ||
       item.type !== 'word' ||
-      ['FRUIT', 'DET', 'ADV', 'EMPTY', 'BE', 'HAVE', 'PRO', 'NODE', 'FOODISH'].some((name) =>
-        item.classes.has(name),
-      ) ||
+      isAnyOf(item, ['FRUIT', 'DET', 'ADV', 'EMPTY', 'BE', 'HAVE', 'PRO', 'NODE', 'FOODISH']) ||
       (item.classes.has('PREP') && item.text !== 'for' && item.text !== 'with') ||
       SOUGHT.has(item.text) ||
       BESIDE_NONE.has(item.text),
@@ -32,7 +31,7 @@ export function noneFits(items: readonly Item[], at: readonly number[]): boolean
   const from = at[0] ?? 0;
   const before = items[from - 1];
   // "pruned nothing"
-  if (before && DOINGS.some((name) => before.classes.has(name))) return false;
+  if (before && isAnyOf(before, DOINGS)) return false;
   if (at.every((i) => items[i]?.type !== 'word' || OF_ANYTHING.has(items[i]?.text ?? '')))
     return items.some((item) => item.classes.has('FRUIT')) || isOfFigs(items, at);
   const alone = at.every(
@@ -47,7 +46,7 @@ export function noneFits(items: readonly Item[], at: readonly number[]): boolean
     .some(
       (item, k) =>
         !at.includes(from + 1 + k) &&
-        [
+        isAnyOf(item, [
           'PICKED',
           'DROPPED',
           'FALLEN',
@@ -62,29 +61,18 @@ export function noneFits(items: readonly Item[], at: readonly number[]): boolean
           'CUTTING',
           'FROST',
           'ROOT',
-        ].some((name) => item.classes.has(name)) &&
+        ]) &&
         !['gone', 'down', 'hit', 'ground', 'bare', 'off', 'bug'].includes(item.text),
     );
   if (other) return false;
   if (!alone) return true;
   return items.every(
     (item, i) =>
-      at.includes(i) ||
-      item.type !== 'word' ||
-      item.classes.has('DET') ||
-      item.classes.has('ADV') ||
-      item.classes.has('EMPTY') ||
-      item.classes.has('NONE') ||
-      item.classes.has('NEG') ||
-      item.classes.has('FOODISH') ||
-      item.classes.has('FRUIT') ||
-      item.classes.has('WEATHER') ||
-      item.classes.has('LEAF') ||
-      item.classes.has('BUMP') ||
-      BESIDE_NONE.has(item.text),
+      at.includes(i) || item.type !== 'word' || isAnyOf(item, BESIDE_NOTHING) || BESIDE_NONE.has(item.text),
   );
 }
 
+const BESIDE_NOTHING = ['DET', 'ADV', 'EMPTY', 'NONE', 'NEG', 'FOODISH', 'FRUIT', 'WEATHER', 'LEAF', 'BUMP'];
 const BESIDE_NONE = wordSet(`
   still yet so far on there to see report show for this time year season round either as of at in up
   top whole thing doing happening forming visible showing from all sadly alas again it them and i

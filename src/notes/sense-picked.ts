@@ -1,3 +1,4 @@
+import { isAnyOf } from './item.ts';
 import type { Item } from './items.ts';
 import { isOrdinary } from './lexicon/ordinary.ts';
 import { isPlainWord } from './lexicon/plain-words.ts';
@@ -97,15 +98,11 @@ function takesOther(items: readonly Item[], at: number): boolean {
     .slice(at + 1)
     .find(
       (item) =>
-        !['DET', 'SIZE', 'PREP', 'ADV', 'PRO'].some((name) => item.classes.has(name)) &&
+        !isAnyOf(item, ['DET', 'SIZE', 'PREP', 'ADV', 'PRO']) &&
         item.type !== 'quantity' &&
         !item.classes.has('CONTAINER'),
     );
-  return (
-    object?.type === 'word' &&
-    !object.classes.has('FRUIT') &&
-    NO_FRUIT.some((name) => object.classes.has(name))
-  );
+  return object?.type === 'word' && !object.classes.has('FRUIT') && isAnyOf(object, NO_FRUIT);
 }
 
 /** Only figs dropped count; leaves are another kind. */

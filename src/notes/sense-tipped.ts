@@ -1,3 +1,4 @@
+import { isAnyOf } from './item.ts';
 import type { Item } from './items.ts';
 import { isOrdinary } from './lexicon/ordinary.ts';
 import { wordSet } from './lexicon/word-set.ts';
@@ -181,10 +182,7 @@ export function isTipOfTree(items: readonly Item[], at: readonly number[]): bool
     while (items[j]?.classes.has('DET') || items[j]?.classes.has('SIZE')) j++;
     const noun = items[j];
     if (noun?.type !== 'word' || (j === from && !isOrdinary(noun.text))) continue;
-    if (
-      OF_TREE.has(noun.text) ||
-      ['SHOOT', 'TREEWORD', 'PRO', 'BE', 'ADV', 'OLDWOOD'].some((name) => noun.classes.has(name))
-    )
+    if (OF_TREE.has(noun.text) || isAnyOf(noun, ['SHOOT', 'TREEWORD', 'PRO', 'BE', 'ADV', 'OLDWOOD']))
       continue;
     return false;
   }

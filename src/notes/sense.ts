@@ -1,5 +1,6 @@
 import type { Clause } from './clauses.ts';
 import { harmlessItems } from './harmless.ts';
+import { isAnyOf } from './item.ts';
 import type { Item } from './items.ts';
 import type { PredicateKind } from './lexicon/predicates/index.ts';
 import { wordSet } from './lexicon/word-set.ts';
@@ -64,11 +65,7 @@ export function makesSense(
   // "before the kids woke up"
   if (kind === 'leafed-out' && /^(?:woke|waking|woken|awake)$/.test(verb.text)) {
     const who = items[first - 1];
-    if (
-      who &&
-      (['HOUSE', 'CLUMSY', 'OTHERS'].some((name) => who.classes.has(name)) || ['i', 'we'].includes(who.text))
-    )
-      return false;
+    if (who && (isAnyOf(who, ['HOUSE', 'CLUMSY', 'OTHERS']) || ['i', 'we'].includes(who.text))) return false;
   }
   if (kind === 'leafed-out' && items[at.at(-1) ?? 0]?.text === 'growth') {
     if (items.slice(last + 1).some((item) => item.classes.has('NONE'))) return false;

@@ -1,5 +1,6 @@
 import { continueCount, denyAlso, isNumberOnly, lastCounted } from './continue-count.ts';
 import type { Setting } from './contract.ts';
+import { hitBehind } from './hits.ts';
 import {
   followingHit,
   forwardObject,
@@ -164,15 +165,10 @@ export function spreadSubjects(sayings: readonly Saying[], setting: Setting): Su
       if (listBack && before) {
         // "tipped the alma, ronde and king"
         const counted = saying.items.some((item) => item.quantity);
-        saying.hits = before.hits.map((hit) => ({
-          ...hit,
+        saying.hits = before.hits.map(({ kind }) =>
           // "none for the mission, 5 for the celeste"
-          ...(hit.kind === 'no-fruitlets' && counted ? { kind: 'fruitlets' as const } : {}),
-          at: [],
-          first: saying.items.length,
-          last: saying.items.length,
-          core: saying.items.length,
-        }));
+          hitBehind(kind === 'no-fruitlets' && counted ? 'fruitlets' : kind, saying.items),
+        );
         // "branched instead of fruiting, king same story": what denied that denies this, no more.
         const denials = before.mood.denials.filter((i) => before.hits.some((hit) => i <= hit.last));
         saying.mood = { ...before.mood, denials: counted ? [] : denials };

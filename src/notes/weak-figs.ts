@@ -1,3 +1,4 @@
+import { isAnyOf } from './item.ts';
 import type { Item } from './items.ts';
 import { isPlainWord } from './lexicon/plain-words.ts';
 import { wordSet } from './lexicon/word-set.ts';
@@ -31,7 +32,7 @@ export function weakFits(items: readonly Item[], at: readonly number[]): boolean
     (item, i) =>
       !at.includes(i) &&
       item.type === 'word' &&
-      !KNOWN_BESIDE.some((name) => item.classes.has(name)) &&
+      !isAnyOf(item, KNOWN_BESIDE) &&
       !PLAIN_BESIDE.has(item.text) &&
       (!isPlainWord(item.text) || TELLING.has(item.text)) &&
       !item.text.endsWith('ly'),

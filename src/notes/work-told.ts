@@ -7,6 +7,8 @@ import {
   topicOfRoots,
 } from './cuttings-told.ts';
 import { hitByFrost, isCovered, isDoom, isFrost, leavesBlack } from './frost-told.ts';
+import { hitBehind, hitOn } from './hits.ts';
+import { isAnyOf } from './item.ts';
 import { wordSet } from './lexicon/word-set.ts';
 import type { Saying } from './sayings.ts';
 
@@ -79,8 +81,7 @@ function sameAgain(saying: Saying, before: Saying): void {
   if (saying.hits.length > 0 || saying.mentions.length !== 1 || !hit || hit.kind !== 'trouble') return;
   const words = saying.items.filter((item) => item.type === 'word');
   if (!words.some((item) => TURNS.has(item.text)) || !words.every((item) => AGAIN.has(item.text))) return;
-  const end = saying.items.length;
-  saying.hits = [{ kind: hit.kind, at: [], first: end, last: end, core: end }];
+  saying.hits = [hitBehind(hit.kind, saying.items)];
 }
 
 const OF_SHOOTS: ReadonlySet<string> = new Set(['tipped', 'pruned', 'cuttings']);
@@ -109,19 +110,17 @@ function gearOver(saying: Saying, before: Saying): void {
   if (!['it', 'its', 'they', 'that'].includes(saying.items[0]?.text ?? '')) return;
   const at = saying.items.findIndex((item) => ['over', 'on', 'round', 'around', 'under'].includes(item.text));
   if (at < 0 || at > 2) return;
-  saying.hits = [{ kind: 'care', at: [at], first: at, last: at, core: at }];
+  saying.hits = [hitOn('care', at)];
 }
 
 /** "are these figs, or shoots coming on the alma?": the tree stands in the second half of the question. */
 function whatTheyAre(saying: Saying, before: Saying): void {
   if (saying.clause.join !== 'or' || !before.mood.asks || before.mentions.length > 0) return;
   if (saying.mentions.length === 0) return;
-  if (!before.items.some((item) => ['FRUIT', 'LEAF', 'BUD', 'BUMP'].some((name) => item.classes.has(name))))
-    return;
-  const end = before.items.length;
+  if (!before.items.some((item) => isAnyOf(item, ['FRUIT', 'LEAF', 'BUD', 'BUMP']))) return;
   before.mentions = saying.mentions;
   before.mood = { ...before.mood, asks: false, unrealFrom: null };
-  before.hits = [{ kind: 'ask-kind', at: [], first: end, last: end, core: end }];
+  before.hits = [hitBehind('ask-kind', before.items)];
   saying.hits = [];
   saying.dropped = true;
 }
@@ -151,7 +150,7 @@ function stillNot(saying: Saying, before: Saying): void {
   if (!['out', 'in', 'awake', 'up', 'there'].includes(last) || saying.items.length > 6) return;
   if (saying.mood.denials.length > 0 || saying.mood.asks) return;
   const end = saying.items.length - 1;
-  saying.hits = [{ kind: 'leafed-out', at: [end], first: end, last: end, core: end }];
+  saying.hits = [hitOn('leafed-out', end)];
 }
 
 /** "sulking, droopy as heck": the tree that droops, not its figs. */
@@ -192,7 +191,7 @@ function isBranches(saying: Saying, before: Saying): boolean {
 function branchesGrew(saying: Saying, before: Saying): void {
   if (!isBranches(saying, before)) return;
   const at = saying.items.length - 1;
-  saying.hits = [{ kind: 'branched', at: [at], first: at, last: at, core: at }];
+  saying.hits = [hitOn('branched', at)];
 }
 
 const LISTED: ReadonlySet<string> = new Set(['care', 'tipped', 'pruned']);
@@ -215,8 +214,7 @@ function withWhat(saying: Saying, before: Saying): void {
     !(using ? hit.kind === 'care' : behind.every((item) => BEHIND_LIST.has(item.text)))
   )
     return;
-  const end = saying.items.length;
-  saying.hits = [{ kind: hit.kind, at: [], first: end, last: end, core: end }];
+  saying.hits = [hitBehind(hit.kind, saying.items)];
   saying.date ??= before.date;
 }
 
@@ -243,7 +241,7 @@ function andAte(saying: Saying, before: Saying): void {
   const who = before.items.slice(0, 2).some((item) => item.classes.has('THIEF') || item.classes.has('FORCE'));
   const own = before.items.some((item) => ['i', 'we', 'my'].includes(item.text));
   const verb = saying.items[0];
-  if (!who || own || !verb || !['GNAWED', 'WRECKED', 'EATEN'].some((name) => verb.classes.has(name))) return;
+  if (!who || own || !verb || !isAnyOf(verb, ['GNAWED', 'WRECKED', 'EATEN'])) return;
   saying.hits = [{ ...hit, kind: 'trouble' }];
 }
 
@@ -253,6 +251,6 @@ function butLeaves(saying: Saying, before: Saying): boolean {
     before.hits.some((hit) => hit.kind === 'no-fruitlets') &&
     before.items.some((item) => item.classes.has('NONE')) &&
     saying.items.length <= 3 &&
-    saying.items.every((item) => ['LEAF', 'SHOOT', 'DET', 'SIZE'].some((name) => item.classes.has(name)))
+    saying.items.every((item) => isAnyOf(item, ['LEAF', 'SHOOT', 'DET', 'SIZE']))
   );
 }

@@ -1,3 +1,4 @@
+import { isAnyOf } from '../item.ts';
 import type { Item } from '../items.ts';
 import { isOrdinary } from '../lexicon/ordinary.ts';
 import { classesOf } from '../lexicon/word-classes.ts';
@@ -157,11 +158,11 @@ function standsAsName(items: readonly Item[], i: number): boolean {
     before.type === 'mark' ||
     NAME_AFTER.has(before.text) ||
     before.type === 'date' ||
-    VERBISH.some((name) => before.classes.has(name));
+    isAnyOf(before, VERBISH);
   const goesOn =
     next === undefined ||
     next.type !== 'word' ||
-    VERBISH.some((name) => next.classes.has(name)) ||
-    ['FRUIT', 'NONE', 'SNIPPED', 'AND', 'SHOOT', 'ADV', 'NEG', 'HAVE'].some((name) => next.classes.has(name));
+    isAnyOf(next, VERBISH) ||
+    isAnyOf(next, ['FRUIT', 'NONE', 'SNIPPED', 'AND', 'SHOOT', 'ADV', 'NEG', 'HAVE']);
   return opens && goesOn;
 }

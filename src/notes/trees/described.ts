@@ -1,3 +1,4 @@
+import { isAnyOf } from '../item.ts';
 import type { Item } from '../items.ts';
 import { wordSet } from '../lexicon/word-set.ts';
 
@@ -89,7 +90,7 @@ export function isDescribed(items: readonly Item[], at: number, end: number, nam
     // "kadota (tall)", "the kadota, the tall one": settled later; alone a size says nothing.
     return before === '(';
   }
-  const verb = !next || next.type === 'mark' || VERBISH.some((name) => next.classes.has(name));
+  const verb = !next || next.type === 'mark' || isAnyOf(next, VERBISH);
   return verb && (before === 'the' || before === '' || at === 0 || items[at - 1]?.type === 'mark');
 }
 

@@ -1,4 +1,5 @@
 import type { RosterTree } from '../contract.ts';
+import { isAnyOf } from '../item.ts';
 import type { Item } from '../items.ts';
 import { countSlips } from '../spelling.ts';
 import { isDescribed } from './described.ts';
@@ -73,10 +74,7 @@ function joinTwin(
 function standsForTwin(items: readonly Item[], { at, end }: Found & { at: number }): boolean {
   const before = items[at - 1];
   const noun = items[end];
-  if (
-    noun?.type === 'word' &&
-    ['FRUIT', 'SHOOT', 'LEAF', 'BUD', 'CUTTING', 'NODE', 'PEST'].some((name) => noun.classes.has(name))
-  )
+  if (noun?.type === 'word' && isAnyOf(noun, ['FRUIT', 'SHOOT', 'LEAF', 'BUD', 'CUTTING', 'NODE', 'PEST']))
     return false;
   if (before?.text === 'the') return true;
   // "the kadota that isnt little"

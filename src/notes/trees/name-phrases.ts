@@ -1,3 +1,4 @@
+import { isAnyOf } from '../item.ts';
 import type { Item } from '../items.ts';
 import { GENERIC } from './described.ts';
 import type { Found } from './named-at.ts';
@@ -102,7 +103,7 @@ export function otherAt(
     !generic ||
     generic.type === 'mark' ||
     generic.type === 'number' ||
-    ['HAVE', 'BE', 'NONE'].some((name) => generic.classes.has(name));
+    isAnyOf(generic, ['HAVE', 'BE', 'NONE']);
   if (!alone && !GENERIC.has(generic.text)) return null;
   for (const ids of index.cultivars.values()) {
     if (!ids.has(id) || ids.size < 2) continue;
