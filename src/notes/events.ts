@@ -1,5 +1,4 @@
-import type { Day } from '../engine/day.ts';
-import { addDays } from '../engine/day.ts';
+import { addDays, type Day, daysBetween } from '../engine/day.ts';
 import type { ObservationKind } from '../engine/observation.ts';
 import { seasonOf } from '../engine/season.ts';
 import type { OpenEvent, Setting } from './contract.ts';
@@ -35,7 +34,8 @@ export function placeDate(
   const { today, hemisphere } = setting;
   if (!saying.date) {
     if (saying.vague && !isLoose(saying.vague.typed, kind)) return { ask: saying.vague.typed };
-    return { on: inherited ?? today };
+    const on = inherited ?? today;
+    return isOfAnotherSeason(kind, on, setting) ? { past: true } : { on };
   }
   const hit = saying.date.date;
   if (!hit) return { on: today };
@@ -48,6 +48,20 @@ export function placeDate(
   if (WINTER_KINDS.has(kind) && hit.on >= addDays(season.from, -AUTUMN_DAYS)) return { on: hit.on };
   // A year that was not said: it is this year's day that was meant, and that is still to come.
   return hit.assumed.includes('year') ? { ask: hit.text } : { past: true };
+}
+
+/** Around the turn of a year last season's late figs are still news. */
+const STILL_NEWS_DAYS = 120;
+
+/** "remember last july? 50 on it": what a tree did in another growing season decides nothing in this one. */
+export function isOfAnotherSeason(kind: ObservationKind, on: Day, { today, hemisphere }: Setting): boolean {
+  return (
+    daysBetween(on, today) > STILL_NEWS_DAYS &&
+    !WINTER_KINDS.has(kind) &&
+    kind !== 'trouble' &&
+    kind !== 'remark' &&
+    on < seasonOf(today, hemisphere).from
+  );
 }
 
 function isLoose(phrase: string, kind: ObservationKind): boolean {

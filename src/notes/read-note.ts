@@ -8,7 +8,6 @@ import { carryBack, carryKinds, dropEchoes, joinFragments } from './gapping.ts';
 import { nameCrops, tellHarvests } from './harvest-told.ts';
 import { inheritMoods } from './inherit-moods.ts';
 import { type Item, readItems } from './items.ts';
-import { keepToSeason } from './keep-to-season.ts';
 import {
   answerOwnQuestion,
   eatWhatWasThere,
@@ -70,8 +69,7 @@ export function readNoteItems(text: string, items: readonly Item[], setting: Set
     readHits(doubt, saying, moods[s], subjects[s] ?? NOBODY, dates[s] ?? null, sayings, s, setting, draft);
   });
   const attached = attachToOnlyTree(draft, items, subjects, setting.today);
-  const settled = keepToSeason(settleEvents(attached, setting.today), setting);
-  return guardReading(text, setting, settled, items);
+  return guardReading(text, setting, settleEvents(attached, setting.today), items);
 }
 
 const NOBODY: Subject = { mentions: [], others: false, wide: false };
