@@ -16,7 +16,7 @@ import type { DoubtWhy } from './lexicon/doubt-words.ts';
 export const DECISIVE = ['fruitlets', 'no-fruitlets', 'tipped', 'dropped', 'picked'] as const;
 export type DecisiveKind = (typeof DECISIVE)[number];
 
-const DECISIVE_KINDS: ReadonlySet<ObservationKind> = new Set(DECISIVE);
+export const DECISIVE_KINDS: ReadonlySet<ObservationKind> = new Set(DECISIVE);
 
 /** What stands against an event: a reason found in the text, or that its words were not understood. */
 export type Doubt = DoubtWhy | 'unclear';

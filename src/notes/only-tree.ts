@@ -1,4 +1,5 @@
 import type { Day } from '../engine/day.ts';
+import { DECISIVE_KINDS } from './doubt.ts';
 import { complete, type Draft } from './draft.ts';
 import { harmlessItems } from './harmless.ts';
 import type { Item } from './items.ts';
@@ -28,7 +29,7 @@ export function attachToOnlyTree(
     if (told) return [];
     // What decides something is of that tree only where nothing else is told of it, nor denied, planned or asked.
     const other = logged.some((event) => event.tree === only && event.kind !== 'remark');
-    if (DECISIVE.has(kind) && kind !== 'no-fruitlets') {
+    if (DECISIVE_KINDS.has(kind) && kind !== 'no-fruitlets') {
       // "tipped or not, which is better for the alma": the remark on the tree says it.
       if (asksWhich(items) && logged.some((event) => event.tree === only)) return [];
       if (other || isUnsure(items)) return [each];
@@ -40,8 +41,6 @@ export function attachToOnlyTree(
   const grown = logged.length > draft.logged.length;
   return { logged: grown ? logged.filter(({ kind }) => kind !== 'remark') : logged, pending };
 }
-
-const DECISIVE: ReadonlySet<string> = new Set(['fruitlets', 'no-fruitlets', 'tipped', 'dropped', 'picked']);
 
 function asksWhich(items: readonly Item[]): boolean {
   return items.some((item) => item.text === 'which' || item.text === 'better');

@@ -58,7 +58,6 @@ export function tellWork(sayings: readonly Saying[]): void {
       before.dropped = true;
       saying.hits = [];
     }
-    branchesGrew(saying, before);
     onlyShoots(saying, before);
     topicOfRoots(before, saying);
     const ahead = sayings[s - 2];
@@ -186,12 +185,6 @@ function isBranches(saying: Saying, before: Saying): boolean {
     before.hits.some((hit) => hit.kind === 'tipped') &&
     (side || ['branches', 'laterals', 'sideshoots'].includes(noun))
   );
-}
-
-function branchesGrew(saying: Saying, before: Saying): void {
-  if (!isBranches(saying, before)) return;
-  const at = saying.items.length - 1;
-  saying.hits = [hitOn('branched', at)];
 }
 
 const LISTED: ReadonlySet<string> = new Set(['care', 'tipped', 'pruned']);

@@ -66,8 +66,8 @@ export function intentOf(items: readonly Item[], setting: Setting): Intent {
   if (all.has('tip') && (asked.has('tip') || proposesTip(clauses, setting))) return 'tip';
   const told = asking.length === 0 && plain.some((item) => HOPES.has(item.text));
   const untimed = all.has('due') && !named && !plain.some((item) => item.classes.has('RIPE'));
-  const sooner = longest(items, 'due') > longest(items, 'ripe-when');
-  if (all.has('ripe-when') && !untimed && !told && !(all.has('due') && sooner)) return 'ripe-when';
+  if (all.has('ripe-when') && !untimed && !told && !(all.has('due') && isRatherDue(items)))
+    return 'ripe-when';
   if (all.has('due') && !plain.some((item) => item.classes.has('WEATHER'))) return 'due';
   if (found.has('maybe-ripe') && asking.length + Number(either) > 0 && !stated) return 'ripe-when';
   if (saysYesOrNo(items) && clauses.some(namesTip)) return 'tip';
@@ -81,10 +81,14 @@ function intentsOf(items: readonly Item[]): Set<AskIntent> {
   return new Set(findMatches(items, INDEX).map((match) => match.kind));
 }
 
-/** The most words in one phrase of an intent. */
-function longest(items: readonly Item[], intent: AskIntent): number {
-  const lengths = findMatches(items, INDEX).map(({ kind, at }) => (kind === intent ? at.length : 0));
-  return Math.max(0, ...lengths);
+/** Whether the longest phrase of what is due says more than that of ripening. */
+function isRatherDue(items: readonly Item[]): boolean {
+  // The longest match comes first.
+  const said = findMatches(items, INDEX).filter(({ kind }) => kind === 'due' || kind === 'ripe-when');
+  const [due, ripe] = (['due', 'ripe-when'] as const).map(
+    (intent) => said.find(({ kind }) => kind === intent)?.at.length ?? 0,
+  );
+  return (due ?? 0) > (ripe ?? 0);
 }
 
 /** Which clauses state a fact. */
