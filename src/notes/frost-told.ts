@@ -1,5 +1,6 @@
 import type { Item } from './items.ts';
 import { wordSet } from './lexicon/word-set.ts';
+import { isFact } from './mood.ts';
 import type { Saying } from './sayings.ts';
 
 const SUFFERED = wordSet(`
@@ -27,7 +28,7 @@ export function hitByFrost(sayings: readonly Saying[], s: number): void {
       if (next.hits.length > 0) return;
       continue;
     }
-    if (next.mood.denials.length > 0 || next.mood.unrealFrom !== null || !suffered(next.items)) return;
+    if (!isFact(next.mood) || !suffered(next.items)) return;
     if (!next.hits.every((hit) => ['trouble', 'dormant', 'care'].includes(hit.kind))) return;
     saying.mentions = next.mentions;
     next.hits = [];

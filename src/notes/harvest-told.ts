@@ -3,6 +3,7 @@ import { isAnyOf } from './item.ts';
 import type { Item } from './items.ts';
 import { isPlainWord } from './lexicon/plain-words.ts';
 import { wordSet } from './lexicon/word-set.ts';
+import { isFact } from './mood.ts';
 import type { Saying } from './sayings.ts';
 
 /** What of a message is a harvest only by the company it keeps: figs counted beside what became of them. */
@@ -83,7 +84,7 @@ const BEARING = wordSet('on at showing set forming visible here there still now 
 function isCountOfFigs(saying: Saying): boolean {
   const [hit] = saying.hits;
   if (hit && hit.kind !== 'fruitlets') return false;
-  if (saying.mood.denials.length > 0 || saying.mood.unrealFrom !== null || saying.mood.asks) return false;
+  if (!isFact(saying.mood) || saying.mood.asks) return false;
   if (saying.mentions.length !== 1) return false;
   let counted = false;
   for (const item of saying.items) {
@@ -104,7 +105,7 @@ const PLAIN = wordSet(`
 /** A clause that only tells what figs became: "salad sorted", "jam's on", "sunday lunch". */
 function isServing(saying: Saying): boolean {
   if (saying.mentions.length > 0 || saying.hits.some((hit) => hit.kind !== 'picked')) return false;
-  if (saying.mood.denials.length > 0 || saying.mood.unrealFrom !== null || saying.mood.asks) return false;
+  if (!isFact(saying.mood) || saying.mood.asks) return false;
   const { items } = saying;
   const food = items.some((item) => item.classes.has('FOODISH') || SERVED.has(item.text));
   const all = items.some((item) => item.text === 'both' || item.text === 'all') || items.length <= 3;
@@ -215,7 +216,7 @@ function treesGave(sayings: readonly Saying[]): void {
   sayings.forEach((heading, h) => {
     if (sayings[h + 1]?.clause.join !== 'colon' || heading.hits.length > 0 || heading.mentions.length > 0)
       return;
-    if (heading.mood.denials.length > 0 || heading.mood.unrealFrom !== null) return;
+    if (!isFact(heading.mood)) return;
     if (
       !heading.items.some((item) => GAVE.has(item.text)) ||
       heading.items.some((item) => item.text === 'to')

@@ -56,6 +56,11 @@ const SEASONS = wordSet('year years season seasons summer summers');
 const EVERY = wordSet('every each most some');
 const RECURRING = wordSet('year years season summer winter july august');
 
+/** Whether a clause is meant as a fact: nothing in it is denied, planned or supposed. */
+export function isFact({ denials, unrealFrom }: Mood): boolean {
+  return denials.length === 0 && unrealFrom === null;
+}
+
 /** How a clause is meant; `today` tells which years are past. */
 export function readMood(clause: Clause, today: string): Mood {
   const { items } = clause;

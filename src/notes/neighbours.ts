@@ -1,6 +1,7 @@
 import { hitBehind } from './hits.ts';
 import { isAnyOf } from './item.ts';
 import { hasOwnWords } from './list-objects.ts';
+import { isFact } from './mood.ts';
 import type { Saying } from './sayings.ts';
 
 /** "harvest: ronde 11, alma 3", "breba count, king: 9": the heading says what was done with all that follows. */
@@ -37,7 +38,7 @@ export function spreadHeadings(sayings: readonly Saying[]): void {
       saying.count = saying.items.find((item) => item.quantity)?.quantity ?? null;
       saying.breba ||= heading.breba;
       saying.date ??= heading.date;
-      if (heading.mood.denials.length > 0 || heading.mood.unrealFrom !== null)
+      if (!isFact(heading.mood))
         saying.mood = {
           ...heading.mood,
           denials: heading.mood.denials.map(() => 0),
@@ -156,8 +157,7 @@ function isFirstFig({ hits, items, mentions, mood }: Saying): boolean {
   return (
     hits.length === 0 &&
     mentions.length === 1 &&
-    mood.denials.length === 0 &&
-    mood.unrealFrom === null &&
+    isFact(mood) &&
     items.some((item) => ['first', 'lone', 'only', 'single'].includes(item.text) || item.quantity) &&
     items.every(
       (item) =>

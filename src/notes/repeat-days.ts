@@ -1,6 +1,7 @@
 import { hitBehind } from './hits.ts';
 import type { Item } from './items.ts';
 import { wordSet } from './lexicon/word-set.ts';
+import { isFact } from './mood.ts';
 import type { Saying } from './sayings.ts';
 
 const BESIDE_A_DAY = wordSet(`
@@ -41,8 +42,7 @@ function doneThisYear(saying: Saying, told: Saying): boolean {
     items[0]?.text === 'this' ||
     (items.length === 1 && /^this (?:year|season|summer|time)/i.test(date.typed));
   if (!named || !items.every((item) => item === date || THIS_YEAR.has(item.text))) return false;
-  if (told.mood.denials.length > 0 || told.mood.unrealFrom !== null || told.mood.hearsay || told.mood.others)
-    return false;
+  if (!isFact(told.mood) || told.mood.hearsay || told.mood.others) return false;
   saying.hits = told.hits.filter((hit) => REPEATED.has(hit.kind)).map((hit) => hitBehind(hit.kind, items));
   saying.mentions = told.mentions;
   return true;

@@ -1,4 +1,5 @@
 import { wordSet } from './lexicon/word-set.ts';
+import { isFact } from './mood.ts';
 import type { Saying } from './sayings.ts';
 
 /** "3 figs on the alma, turning purple": what is said of the figs named before, of those very figs. */
@@ -6,8 +7,7 @@ export function ripenWhatWasThere(sayings: readonly Saying[]): void {
   sayings.forEach((saying, s) => {
     const [hit] = saying.hits;
     if (hit?.kind !== 'ripening' || saying.hits.length !== 1 || saying.mentions.length > 0) return;
-    if (saying.mood.denials.length > 0 || saying.mood.unrealFrom !== null || saying.clause.sub !== null)
-      return;
+    if (!isFact(saying.mood) || saying.clause.sub !== null) return;
     if (saying.items.some((item) => item.quantity || item.classes.has('FRUIT') || OTHER_FIGS.has(item.text)))
       return;
     for (let k = s - 1; k >= 0; k--) {
@@ -21,7 +21,7 @@ export function ripenWhatWasThere(sayings: readonly Saying[]): void {
       const [shown] = before.hits;
       if (shown?.kind !== 'fruitlets' || before.hits.length !== 1) return;
       if (before.items.some((item) => item.classes.has('FRUITLET') || item.classes.has('HAVE'))) return;
-      if (before.mood.denials.length > 0 || before.mood.unrealFrom !== null) return;
+      if (!isFact(before.mood)) return;
       // A note may name the tree more closely between: "(the short one)".
       const between = sayings.slice(k + 1, s).find((each) => each.mentions.length > 0);
       if (between) before.mentions = between.mentions;
@@ -44,7 +44,7 @@ export function dropWhatWasThere(sayings: readonly Saying[]): void {
     if (!before || before.clause.sentence !== saying.clause.sentence) return;
     if (saying.hits.some((hit) => hit.kind !== 'dropped') || saying.mentions.length > 0) return;
     const { items, mood } = saying;
-    if (mood.denials.length > 0 || mood.unrealFrom !== null || items.some((item) => item.quantity)) return;
+    if (!isFact(mood) || items.some((item) => item.quantity)) return;
     if (!items.some((item) => WHOLE.has(item.text)) || !items.some((item) => DOWN.has(item.text))) return;
     const shown = before.hits.find((hit) => hit.kind === 'fruitlets');
     if (!shown || before.mood.denials.length > 0) return;

@@ -19,11 +19,8 @@ function cutAtTrees(clause: Clause): Clause[] {
   const last = clause.items.at(-1)?.text;
   const denied = last === 'not' || (last === 'yet' && clause.items.at(-2)?.text === 'not');
   if (denied && tail > 0 && clause.items.length - tail <= 4) {
-    const cut = withArticle(clause, tail);
-    return [
-      ...cutRuns([{ ...clause, items: clause.items.slice(0, cut) }]),
-      { ...clause, items: clause.items.slice(cut), join: 'comma' as const, sub: null },
-    ];
+    const [head, ...rest] = cutAt(clause, [withArticle(clause, tail)]);
+    return [...cutRuns(head ? [head] : []), ...rest];
   }
   const not = clause.items.findIndex(
     (item, i) =>
@@ -32,11 +29,7 @@ function cutAtTrees(clause: Clause): Clause[] {
       i < (trees[1] ?? 0) &&
       ['on', 'the', 'off', 'tree'].includes(clause.items[i + 1]?.text ?? ''),
   );
-  if (not > 0)
-    return [
-      { ...clause, items: clause.items.slice(0, not) },
-      { ...clause, items: clause.items.slice(not), join: 'comma' as const, sub: null },
-    ];
+  if (not > 0) return cutAt(clause, [not]);
   // "leaf spot on the alma now its the ronde"
   const now = clause.items.findIndex(
     (item, i) =>
@@ -48,28 +41,17 @@ function cutAtTrees(clause: Clause): Clause[] {
   );
   // "picked 3 ronde 2 celeste 11 mission": each tree with the number before it.
   if (trees.every((at) => clause.items[at - 1]?.quantity)) {
-    return [0, ...trees.slice(1).map((at) => at - 1)].map((from, k, cuts) => ({
-      ...clause,
-      items: clause.items.slice(from, cuts[k + 1]),
-      join: k === 0 ? clause.join : ('comma' as const),
-      sub: k === 0 ? clause.sub : null,
-    }));
+    return cutAt(
+      clause,
+      trees.slice(1).map((at) => at - 1),
+    );
   }
   // "harvest today alma 5 king 3 ronde 2": or the number behind it.
   if (trees.every((at) => clause.items[at + 1]?.quantity || isNil(clause.items[at + 1]))) {
-    return [0, ...trees.slice(1)].map((from, k, cuts) => ({
-      ...clause,
-      items: clause.items.slice(from, cuts[k + 1]),
-      join: k === 0 ? clause.join : ('comma' as const),
-      sub: k === 0 ? clause.sub : null,
-    }));
+    return cutAt(clause, trees.slice(1));
   }
   const hits = rawHits(clause);
-  if (now > 0 && hits.length === 1)
-    return [
-      { ...clause, items: clause.items.slice(0, now) },
-      { ...clause, items: clause.items.slice(now), join: 'comma' as const, sub: null },
-    ];
+  if (now > 0 && hits.length === 1) return cutAt(clause, [now]);
   if (hits.length < 2) return [clause];
   const cuts: number[] = [];
   const treeFirst = (trees[0] ?? 0) <= (hits[0]?.first ?? 0);
@@ -88,6 +70,11 @@ function cutAtTrees(clause: Clause): Clause[] {
       if (next) cuts.push(next.first);
     }
   }
+  return cutAt(clause, cuts);
+}
+
+/** The parts of a clause, cut before each of these items; without cuts the clause itself. */
+function cutAt(clause: Clause, cuts: readonly number[]): Clause[] {
   if (cuts.length === 0) return [clause];
   return [0, ...cuts].map((from, k) => ({
     ...clause,
@@ -116,9 +103,5 @@ function cutAlready(clause: Clause): Clause[] {
       items[i + 1]?.text === 'already' &&
       items[i + 2]?.classes.has('HAVE') === true,
   );
-  if (at < 0) return [clause];
-  return [
-    { ...clause, items: items.slice(0, at) },
-    { ...clause, items: items.slice(at), join: 'comma' as const, sub: null },
-  ];
+  return cutAt(clause, at < 0 ? [] : [at]);
 }

@@ -12,6 +12,7 @@ import {
   saysTheSame,
   takesSubjects,
 } from './list-objects.ts';
+import { isFact } from './mood.ts';
 import type { Saying } from './sayings.ts';
 import type { Mention } from './trees/mentions.ts';
 
@@ -104,7 +105,7 @@ export function spreadSubjects(sayings: readonly Saying[], setting: Setting): Su
       if (counted) continueCount(saying, counted, out, s, sayings.indexOf(counted));
       if (saying.hits.length === 0) {
         // A denial or a wish without a tree is about the last one.
-        const pointless = saying.mood.denials.length === 0 && saying.mood.unrealFrom === null;
+        const pointless = isFact(saying.mood);
         if (!pointless && carry.length > 0 && !others)
           out[s] = { mentions: carry, others: false, wide: false, fresh: true };
         continue;
@@ -224,9 +225,11 @@ export function spreadSubjects(sayings: readonly Saying[], setting: Setting): Su
       else {
         const later = sayings
           .slice(s + 1)
-          .filter((each) => each.mentions.length > 0 && each.hits.length === 0 && each.bare && isFact(each));
+          .filter(
+            (each) => each.mentions.length > 0 && each.hits.length === 0 && each.bare && isFact(each.mood),
+          );
         // "they both have figs, the alma and the king"
-        const named = PLURALS(saying)
+        const named = isPlural(saying)
           ? later.filter((each) => each.clause.sentence === clause.sentence)
           : later.slice(0, 1);
         if (named.length > 0 && !mood.wide) {
@@ -268,15 +271,10 @@ export function spreadSubjects(sayings: readonly Saying[], setting: Setting): Su
 
 /** "both have figs", "the former has 3": the trees of a sentence that a clause without a name is about. */
 function ofGroup(saying: Saying, group: readonly Mention[], last: readonly Mention[]): readonly Mention[] {
-  if (PLURALS(saying)) return group;
+  if (isPlural(saying)) return group;
   return saying.items.some((item) => item.text === 'former') ? group.slice(0, 1) : last;
 }
 
-function PLURALS(saying: Saying): boolean {
+function isPlural(saying: Saying): boolean {
   return saying.items.some((item) => PLURAL.has(item.text));
-}
-
-/** Neither denied nor supposed: "…, must be a celeste" names no tree of one's own. */
-function isFact({ mood }: Saying): boolean {
-  return mood.denials.length === 0 && mood.unrealFrom === null;
 }

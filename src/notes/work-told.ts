@@ -10,6 +10,7 @@ import { hitByFrost, isCovered, isDoom, isFrost, leavesBlack } from './frost-tol
 import { hitBehind, hitOn } from './hits.ts';
 import { isAnyOf } from './item.ts';
 import { wordSet } from './lexicon/word-set.ts';
+import { isFact } from './mood.ts';
 import type { Saying } from './sayings.ts';
 
 /** What is told of work and harm only by the company of the clauses around it. */
@@ -199,7 +200,7 @@ function withWhat(saying: Saying, before: Saying): void {
   if (!hit || !LISTED.has(hit.kind) || saying.hits.length > 0 || saying.mentions.length === 0) return;
   if (saying.clause.join !== 'and' && saying.clause.join !== 'comma') return;
   if (before.items.length > 0 && hit.first > before.mentionAt && hit.first < before.items.length) return;
-  if (saying.mood.denials.length > 0 || saying.mood.unrealFrom !== null || saying.mentionAt > 1) return;
+  if (!isFact(saying.mood) || saying.mentionAt > 1) return;
   const behind = saying.items.slice(saying.mentionAt + 1).filter((item) => item.type === 'word');
   const using = behind[0]?.text === 'with' || behind[0]?.text === 'using';
   if (
