@@ -241,7 +241,7 @@ function isPreposition(items: readonly Item[], i: number): boolean {
   if (
     word === 'when' &&
     ['is', 'was'].includes(before) &&
-    ['that', 'it', 'this'].includes(items[i - 2]?.text ?? '')
+    (['that', 'it', 'this'].includes(items[i - 2]?.text ?? '') || items[i - 2]?.type === 'date')
   )
     return true;
   if (word === 'who' || word === 'which') return false;

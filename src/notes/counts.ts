@@ -61,7 +61,12 @@ export function countFor(
   const places = placesOf(items);
   if (places !== null) return { count: places * (number?.count ?? oneOf(items, noun, hit)?.count ?? 1) };
   // "a fig in every armpit": one of each is no number.
-  if (number === null && noun === 'FRUIT' && items.some((item) => EACH.has(item.text))) return weight;
+  if (
+    number === null &&
+    noun === 'FRUIT' &&
+    items.some((item, i) => EACH.has(item.text) || (item.text === 'ever' && items[i + 1]?.text === 'last'))
+  )
+    return weight;
   return number ?? weight ?? oneOf(items, noun, hit);
 }
 
@@ -97,7 +102,7 @@ function isNodeNumber(items: readonly Item[], i: number): boolean {
   return false;
 }
 
-const EACH = new Set(['every', 'each', 'per', 'apiece', 'ever', 'most']);
+const EACH = new Set(['every', 'each', 'per', 'apiece', 'most']);
 
 /** Words after a number that leave it the number of figs. */
 const GOES_ON = wordSet(`

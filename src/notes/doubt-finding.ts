@@ -49,7 +49,10 @@ export function findDoubts(pieces: readonly Piece[], today: Day): FoundDoubt[] {
       const piece = owner[at] ?? p;
       // "hope you like figs mum, picked 20": who is spoken to did not pick them.
       const last = owner[match.at.at(-1) ?? at] ?? piece;
-      if ((why === 'told' || why === 'other') && last !== piece && pieces[last]?.join === 'comma') continue;
+      // "14 figs, fat thumbs": words of two pieces make no turn of phrase.
+      const parted = why === 'figure' && reach === 'here' && match.at.length > 2;
+      if ((why === 'told' || why === 'other' || parted) && last !== piece && pieces[last]?.join === 'comma')
+        continue;
       found.push({ why, reach, piece, first: items[at]?.start ?? 0 });
     }
     p = end;

@@ -85,6 +85,24 @@ const OLD = new Set(['last', 'previous', 'old', 'older', 'prior']);
 const OF_A_YEAR = new Set(['year', 'years', "'s", 'season', 'seasons', 'summer', 'summers']);
 const WOOD = new Set(['wood', 'growth', 'shoots', 'branches', 'canes', 'stems', 'branch', 'stem', 'shoot']);
 
+const STICKS = new Set([
+  'wood',
+  'growth',
+  'stick',
+  'sticks',
+  'branch',
+  'branches',
+  'cane',
+  'canes',
+  'stem',
+  'stems',
+  'shoot',
+  'shoots',
+  'twig',
+  'twigs',
+]);
+const SEASONS = new Set(['year', 'season', 'summer']);
+
 /** "old wood", "last year's wood": where brebas grow, and no past season. */
 function joinOldWood(items: readonly Item[]): Item[] {
   const out: Item[] = [];
@@ -98,6 +116,17 @@ function joinOldWood(items: readonly Item[]): Item[] {
       if (wood && WOOD.has(wood.text) && (j > i + 1 || wood.text === 'wood' || wood.text === 'growth')) {
         out.push(makeItem('word', 'oldwood', item.typed, OLD_WOOD_CLASSES, item.start, wood.end));
         i = j;
+        continue;
+      }
+    }
+    // "a stick of last season"
+    if (STICKS.has(item.text) && ['of', 'from'].includes(items[i + 1]?.text ?? '')) {
+      let j = i + 2;
+      if (items[j]?.text === 'the') j++;
+      if (OLD.has(items[j]?.text ?? '') && SEASONS.has(items[j + 1]?.text ?? '')) {
+        const last = items[j + 1] ?? item;
+        out.push(makeItem('word', 'oldwood', item.typed, OLD_WOOD_CLASSES, item.start, last.end));
+        i = j + 1;
         continue;
       }
     }

@@ -32,7 +32,7 @@ function openingEnd(items: readonly Item[]): number {
 const SIGNALS = wordSet(`
   no nope nah wait sorry oops whoops oop actually correction corrected edit meant mean scratch strike scrap
   rather er erm err uh um lie make typo ignore forget cancel * miscounted recounted recount
-  mistake wrong scrub delete bin mind call check
+  mistake wrong scrub delete bin mind call check looked diary notes calendar
 `);
 /** Words that by themselves, between two things of a sort, put the second in the place of the first. */
 const ALONE = wordSet(`
@@ -76,11 +76,15 @@ const PHRASES: readonly (readonly string[])[] = [
   ['miscounted'],
   ['i', 'recounted'],
   ['recounted'],
+  ['looked', 'it', 'up'],
+  ['diary', 'says'],
+  ['notes', 'say'],
+  ['calendar', 'says'],
 ];
 /** What else may stand in between. */
 const FILLING = wordSet(`
   no oh ah well hmm hm ugh damn dang dammit drat lol haha sorry wait actually i it was is that tell a lie
-  hang hold on again wrong typo my bad mistake yes yeah yep should be have been say said read to of course
+  hang hold on again wrong typo my bad mistake yes yeah yep should be have been say said read to of course argh argghh aargh ack ach gah grr gosh jeez blast bother bugger crap sheesh doh
   its looking checking checked diary notes notebook calendar log photos looked up book says says nope um er uh miscounted there are just count recount will but let us
 `);
 const MARKS = new Set([
@@ -187,7 +191,9 @@ function runEnd(items: readonly Item[], i: number): number {
   if (strong) return end;
   if (plainNo < 0 || end === i) return 0;
   // "no" by itself: "picked 5, no 6", "monday, no, sunday"; never "alma done, no figs".
-  const next = items.slice(end).find((item) => !LEADS.has(item.text));
+  // "thurs.. no not thurs. fri": the wrong one said again.
+  const from = items[end]?.text === 'not' ? end + 1 : end;
+  const next = items.slice(from).find((item) => !LEADS.has(item.text));
   return next && TYPED.has(next.type) && sameSort(before, next) && before.type !== 'vague' ? end : 0;
 }
 
@@ -209,6 +215,13 @@ const EXCUSES = new Set([
   'mistyped',
   'typo',
   'autocorrect',
+  'fat',
+  'thumbs',
+  'fingers',
+  'butterfingers',
+  'clumsy',
+  'glasses',
+  'phone',
 ]);
 const STOPS = new Set(['.', '!', '?', ';', '\n']);
 const NOUNS = ['FRUIT', 'SHOOT', 'CUTTING'];

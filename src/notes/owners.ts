@@ -18,6 +18,8 @@ const STRANGERS = wordSet(`
   woman man lady chap lad lass girl boy guy bloke person customer patient couple family gardener grower
   member stranger fella nurse teacher student client colleague
 `);
+const PUBLIC = new Set(['community', 'public', 'botanic', 'botanical', 'municipal', 'school']);
+const GROUNDS = new Set(['garden', 'gardens', 'orchard', 'plot', 'plots', 'allotment', 'allotments']);
 const SHOPS = new Set(['nursery', 'nurseries']);
 const ANY = new Set(['a', 'an', 'some', 'this', 'that', 'another', 'one', 'old']);
 const GROWS = wordSet(`
@@ -44,6 +46,9 @@ export function isOthers(items: readonly Item[], i: number): boolean {
     const noun = items.slice(i + 1, i + 4).find((each) => !each.classes.has('SIZE') && !AGES.has(each.text));
     if (noun?.type === 'tree' || OTHERS_THINGS.has(noun?.text ?? '')) return true;
   }
+  // "the in-laws' alma", "at the community garden"
+  if (item.text === 'laws' && before?.text === 'in' && next?.type === 'tree') return true;
+  if (PUBLIC.has(item.text) && GROUNDS.has(next?.text ?? '')) return true;
   // "a woman on my ward grows celeste in tubs"
   if (
     STRANGERS.has(item.text) &&

@@ -56,6 +56,7 @@ const BARE_WORDS = new Set([
   'both',
   'all',
   'is',
+  'mean',
 ]);
 const COMPARING = new Set(['than', 'like', 'unlike']);
 const PLACING = new Set(['near', 'beside', 'behind', 'between', 'by']);
@@ -73,6 +74,8 @@ export function readSaying(clause: Clause, today: string): Saying {
       items.filter((each) => each.type === 'tree').length + (clause.asked ? 0 : 1) > 1
     )
       return;
+    // "the unknown is a celeste": what it is called.
+    if (mentions.length > 0 && isNamedAs(items, i)) return;
     if (
       mentions.length > 0 &&
       (PLACING.has(lead) || (lead === 'to' && items.slice(0, i).some((each) => each.text === 'next')))
@@ -115,6 +118,17 @@ export function readSaying(clause: Clause, today: string): Saying {
     dropped: false,
     count: null,
   };
+}
+
+const NAMING = ['BE', 'HEDGE', 'WILL'];
+
+/** "… is a celeste", "… might be another mission", "… looks like an alma" */
+function isNamedAs(items: readonly Item[], at: number): boolean {
+  if (!['a', 'an', 'another'].includes(items[at - 1]?.text ?? '')) return false;
+  const verb = items[at - 2];
+  return (
+    verb !== undefined && (isAnyOf(verb, NAMING) || ['like', 'as', 'actually', 'really'].includes(verb.text))
+  );
 }
 
 const STILL = new Set(['still', 'left', 'remain', 'remaining', 'hanging']);

@@ -9,7 +9,7 @@ const OF_ANYTHING = wordSet(`
 `);
 const SOUGHT = wordSet(`
   hunt search front department stakes look looked checked check hunted searched combed went been round
-  over score count see whatsoever to the show
+  over score count see whatsoever to the show fruitwise figwise cropwise
 `);
 
 function isOfFigs(items: readonly Item[], at: readonly number[]): boolean {

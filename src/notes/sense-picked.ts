@@ -57,6 +57,10 @@ function verbFits(items: readonly Item[], at: number): boolean {
       // "the ripe ones off pot 3"
       (rest.some((item) => item.classes.has('RIPE')) &&
         rest.some((item) => ['off', 'from'].includes(item.text))) ||
+      // "gathered a punnet off the alma"
+      (object?.classes.has('CONTAINER') === true &&
+        rest.some((item) => ['off', 'from'].includes(item.text)) &&
+        rest.some((item) => item.type === 'tree')) ||
       // "grabbed 4 celestes"
       (object?.type === 'quantity' && rest.some((item) => item.type === 'tree')) ||
       (object !== undefined &&

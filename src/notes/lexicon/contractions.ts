@@ -125,6 +125,12 @@ const TABLE: readonly (readonly [string, string])[] = [
   ['hae', 'have'],
   ['hd', 'had'],
   ['dozn dozzen', 'dozen'],
+  ['pckd pkd pikd', 'picked'],
+  ['grnhse grnhs grnhouse', 'greenhouse'],
+  ['rdy', 'ready'],
+  ['opn', 'open'],
+  ['opnd', 'opened'],
+  ['wtf wth wtaf', 'what'],
 ];
 
 const expansions = new Map<string, readonly string[]>();

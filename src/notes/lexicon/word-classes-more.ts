@@ -1,5 +1,9 @@
 /** More words by class, in the form of `word-classes.ts`: phones, slang and dialects. A class may stand on several lines. */
 export const MORE_WORD_CLASSES: readonly (readonly [name: string, words: string])[] = [
+  ['FRUIT', 'greenie greenies greeny'],
+  ['FRUITLET', 'greenie greenies greeny'],
+  ['WILL', 'supposing assuming presuming'],
+  ['THIEF', 'someones somebodys somethings'],
   [
     'NODE',
     'armpit armpits crotch crotches elbow elbows knuckle knuckles junction junctions petiole petioles',

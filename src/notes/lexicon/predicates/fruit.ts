@@ -165,6 +165,7 @@ export const FRUIT: PredicateTable = [
       'turning|turned|going|gone|went|goes|getting|starting|started|begun|beginning purple|brown|yellow|dark|black|colour|color|soft|squishy|red|golden|gold|blue|mahogany|bronze|pink|amber|maroon',
       'turning|going|getting|starting|started|beginning|begun to? colour|color|turn|soften|ripen|swell|blush|droop|sag|plump|go',
       'turning colour|color',
+      'TREE ADV? started|starting|begun|began|starts to? turning|turn|colour|color|redden|darken|ripen $',
       'showing|getting|taking|got|has|some|first|hint|bit|tinge|taken|flush|blush of? on? SIZE? colour|color|purple|blush',
       'necks|neck ~ floppy|limp|drooped|droopy|soft|bent|over',
       'necks|neck|stems ~ bending|bent|drooping|droopy|nodding|soft|bend|sagging|dropping|droop|going|gone|limp|bowed|flopping|hanging|hang',

@@ -220,7 +220,7 @@ export const GROWTH: PredicateTable = [
       'came|come into leaf',
       'new growth',
       'flushed|flushing out?',
-      'first|second|spring|leaf flush',
+      'first|spring|leaf flush',
       'leaf buds? cracked|cracking|swelled|elongating',
       'buds cracked|cracking|elongating|stretching|elongated|unfolding',
       'budded out',

@@ -5,6 +5,10 @@ export const HARVEST: PredicateTable = [
   [
     'picked',
     [
+      'CONTAINER|few|some|couple of? DET? RIPE|FRUIT one|ones|FRUIT? came in|inside|indoors|home off|from DET? TREE',
+      'CONTAINER full? of DET? SIZE? TREE gone|vanished|finished|inhaled|hoovered|polished ~',
+      'CONTAINER full of RIPE? SIZE? TREE|FRUIT $',
+      'NUM SIZE? TREE FRUIT? came|slipped|lifted|snapped|dropped off|away DET? stem|branch|tree|spur? clean|cleanly|easily|easy|nicely|in|into',
       'NUM|WEIGHT|CONTAINER of? SIZE? TREE FRUIT? off|from DET? SIZE? tree|one|pot|bush|TREE|PRO',
       'TAKEN PRO? ~ CONTAINER home|back|away|in|inside off|from|of ~ TREE|PRO',
       'TAKEN ~ NUM ~ FRUIT home|back|away|in|inside off|from|of ~ TREE|PRO',

@@ -353,6 +353,8 @@ export const IDIOMS: PredicateTable = [
       'spot of|tea',
       'wasp sting',
       'hard as',
+      'second|minute|moment|time i turned ~ back|away|round|around',
+      'i turned round|around|my|away ~',
     ],
   ],
 ];

@@ -22,6 +22,7 @@ export const NONE: PredicateTable = [
       'NEG HAVE? produced|made|set|given|grown|managed|formed|carried|shown|done ~ any|anything|single|one|FRUIT|thing|jot|sausage',
       'came|come|coming|went|back up|back|away with NONE ~ ~',
       'came|come|coming|went up|back|away|home empty handed?',
+      'TREE HAVE jack|zip|squat|diddly|nish|zippo|bugger|naff $',
       'no joy|luck|dice|cigar|banana',
       'no joy|luck|dice|success on|with|in ~ FRUIT',
       'FRUIT|fig hunt|search|front|department|stakes|wise ~ no|zero|nothing|nada|zilch|blank',
