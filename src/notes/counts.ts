@@ -156,6 +156,10 @@ function counts(items: readonly Item[], i: number, noun: string, hit: Hit): bool
   return false;
 }
 
+function isOfBothCrops(items: readonly Item[], both: number): boolean {
+  return items[both + 1]?.classes.has('BREBA') === true && both + 2 === items.length && items[both - 1]?.classes.has('HAVE') === true;
+}
+
 function oneOf(items: readonly Item[], noun: string, hit: Hit): Count | null {
   if (
     noun === 'CUTTING' &&
@@ -171,6 +175,8 @@ function oneOf(items: readonly Item[], noun: string, hit: Hit): Count | null {
     if (
       item.text === 'both' &&
       items[i + 1]?.type !== 'tree' &&
+      // "both brebas and main crop"
+      !isOfBothCrops(items, i) &&
       // "they both have figs" counts trees.
       !['HAVE', 'BE', 'AUX'].some((name) => items[i + 1]?.classes.has(name)) &&
       items.slice(i + 1, i + 4).some((each) => each.classes.has(noun))

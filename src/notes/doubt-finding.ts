@@ -67,6 +67,8 @@ export function speaksPlainly(items: readonly Item[], today: Day): boolean {
   return findDoubts(cutPieces(items), today).length === 0;
 }
 
+const AUXILIARIES = new Set(['is', 'are', 'was', 'were', 'does', 'do', 'did']);
+const SUBJECTS_BEFORE = new Set(['i', 'we', 'he', 'she', 'it', 'they', 'that', 'this', 'you']);
 const PRAISED = new Set(['haul', 'job', 'work', 'effort', 'going', 'result', 'crop']);
 
 /** A phrase that reads as a doubt and is none where fruit is eaten or given. */
@@ -74,6 +76,9 @@ function isInnocent(items: readonly Item[], at: readonly number[]): boolean {
   const opening = items[at[0] ?? -1]?.text;
   // "did the mission tips"
   if (opening === 'did' && isDoneTo(items, (at[0] ?? 0) + 1)) return true;
+  // "so that is that", "when i did it": told, where "did it" by itself asks.
+  if (at.length === 2 && AUXILIARIES.has(opening ?? '') && SUBJECTS_BEFORE.has(items[(at[0] ?? 0) - 1]?.text ?? ''))
+    return true;
   // "nice haul off the alma", not "nice haul sue"
   const praised = items[at[1] ?? -1];
   const whom = items[at[2] ?? -1];
@@ -222,6 +227,17 @@ const SUBJECTS = new Set(['i', 'we', 'it', 'they']);
 const LONG_AGO = /\b(?:years?|seasons?|summers?|decades?)\b/i;
 const LAST_ONE = /\b(?:last|previous|prior) (?:time|year|season|summer|autumn|winter|spring)\b/i;
 
+/** A bare number of the last ten years and nothing behind it that it could count; not "1 in 20". */
+function isLoneYear(items: readonly Item[], i: number, number: number, year: number): boolean {
+  const behind = items[i + 1];
+  return (
+    number < year % 100 &&
+    number >= (year % 100) - 10 &&
+    (behind === undefined || behind.type === 'quantity') &&
+    items[i - 2]?.type !== 'quantity'
+  );
+}
+
 /** Where a year before this one stands ("in 2023", "summer of '24", "drought of 22", "3 seasons ago"). */
 function earlierSeasons(items: readonly Item[], today: Day): number[] {
   const found: number[] = [];
@@ -260,6 +276,8 @@ function isEarlierSeason(items: readonly Item[], i: number, today: Day): boolean
     (told.classes.has('DET') || told.type === 'tree' || SUBJECTS.has(told.text))
   )
     return true;
+  // "never made it past brebas in 22"
+  if (before === 'in' && isLoneYear(items, i, number, year)) return true;
   return (
     number >= 10 &&
     number < year % 100 &&

@@ -187,20 +187,23 @@ function pickedHit(saying: Saying): Hit {
   return hitOn('picked', at);
 }
 
+const WHO = ['MY', 'DET', 'HOUSE', 'KIN', 'ADV'];
+const AMOUNTS = wordSet('loads heaps tons lots plenty masses full buckets bucketloads armfuls stacks piles');
 const CLEARED = wordSet('cleared emptied stripped raided cleaned hit plundered did off from');
 
 /** "cleared the tall kadota, 2 dozen exactly": the number tells that it was figs. */
 function clearedOut(saying: Saying, next: Saying | undefined): void {
-  const [verb] = saying.items;
+  const from = saying.items.findIndex((item) => !WHO.some((name) => item.classes.has(name)));
+  const verb = saying.items[from];
   if (!verb || !CLEARED.has(verb.text) || saying.mentions.length !== 1 || !next) return;
-  if (saying.items.length > 4 || next.clause.sentence !== saying.clause.sentence) return;
+  if (saying.items.length - from > 4 || next.clause.sentence !== saying.clause.sentence) return;
   if (next.mentions.length > 0 || next.hits.some((hit) => !['fruitlets', 'picked'].includes(hit.kind)))
     return;
   const number = next.items.find((item) => item.quantity)?.quantity;
-  if (!number || !next.items.every((item) => isBesideNumber(item))) return;
-  const at = 0;
-  saying.hits = [hitOn('picked', at)];
-  saying.count = number;
+  const amount = next.items.some((item) => AMOUNTS.has(item.text) || item.classes.has('CONTAINER'));
+  if ((!number && !amount) || !next.items.every((item) => isBesideNumber(item) || AMOUNTS.has(item.text))) return;
+  saying.hits = [hitOn('picked', from)];
+  saying.count = number ?? null;
   next.hits = [];
   next.dropped = true;
 }

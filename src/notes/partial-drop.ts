@@ -7,17 +7,27 @@ const PARTS = wordSet(`
   majority odd
 `);
 
+const COMPLETE = wordSet('complete completed total finished done over');
+const STAYING = wordSet(`
+  rest others remaining left still stayed stay staying stuck hung hanging clung clinging held holding remain remains
+  survived surviving
+`);
+
 /** Only part of the fruit came down; all has to be said. */
 export function isPartial(saying: Saying, all: readonly Saying[], s: number): boolean {
   const { items } = saying;
   const quantity = items.find((item) => item.quantity);
+  // "fig drop is complete"
+  if (items.some((item) => item.text === 'drop') && items.some((item) => COMPLETE.has(item.text))) return false;
   const later = all.slice(s + 1).filter((each) => each.clause.sentence <= saying.clause.sentence + 1);
   if (
     later.some(
       (each) =>
         // "…, ronde still loaded" is another tree.
         (each.mentions.length === 0 || each.mentions.some(({ ids }) => ids.some((id) => isOf(saying, id)))) &&
-        each.items.some((item) => ['rest', 'others', 'remaining', 'left', 'still'].includes(item.text)) &&
+        // "…, main crop's hanging on" is the other crop.
+        !(each.main && saying.breba) &&
+        each.items.some((item) => STAYING.has(item.text)) &&
         !each.items.some((item) => item.text === 'none' || item.text === 'nothing'),
     )
   )

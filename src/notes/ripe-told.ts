@@ -42,6 +42,7 @@ export function dropWhatWasThere(sayings: readonly Saying[]): void {
   sayings.forEach((saying, s) => {
     const before = sayings[s - 1];
     if (!before || before.clause.sentence !== saying.clause.sentence) return;
+    if (saying.clause.join === 'colon') tellOfHeading(sayings, s, before);
     if (saying.hits.some((hit) => hit.kind !== 'dropped') || saying.mentions.length > 0) return;
     const { items, mood } = saying;
     if (!isFact(mood) || items.some((item) => item.quantity)) return;
@@ -55,6 +56,33 @@ export function dropWhatWasThere(sayings: readonly Saying[]): void {
     saying.hits = [];
     saying.dropped = true;
   });
+}
+
+const NAMING = ['FRUIT', 'DET', 'SIZE', 'BREBA', 'PREP', 'OLDWOOD'];
+
+/** "adriatic's fruit: 2 fell, 9 stayed", "king figs on old wood: gone, none left, dropped": only what is spoken of. */
+function tellOfHeading(sayings: readonly Saying[], s: number, heading: Saying): void {
+  const [shown] = heading.hits;
+  if (shown?.kind !== 'fruitlets' || heading.hits.length > 1 || heading.items.some((item) => item.quantity)) return;
+  const named = heading.items.every(
+    (item) => item.type === 'tree' || item.text === "'s" || NAMING.some((name) => item.classes.has(name)),
+  );
+  const told: Saying[] = [];
+  for (const each of sayings.slice(s)) {
+    if (each.clause.sentence !== heading.clause.sentence || each.mentions.length > 0) break;
+    told.push(each);
+  }
+  if (!named || !told.some((each) => each.hits.some((hit) => hit.kind === 'dropped'))) return;
+  const counted = told.some((each) => each.items.some((item) => item.quantity));
+  if (counted || !told.some((each) => each.total)) {
+    heading.hits = [];
+    return;
+  }
+  heading.hits = [{ ...shown, kind: 'dropped' }];
+  for (const each of told) {
+    each.hits = [];
+    each.dropped = true;
+  }
 }
 
 const WHOLE = wordSet('all both every everything lot');

@@ -132,7 +132,13 @@ function isNow({ items }: Saying): boolean {
 const REFERRING = new Set(['that', 'this', 'it', 'they', 'which', 'those']);
 
 function isOnlyATime(saying: Saying): boolean {
-  return saying.hits.length === 0 && saying.mentions.length === 0 && saying.items.length === 1;
+  return (
+    saying.hits.length === 0 &&
+    saying.mentions.length === 0 &&
+    // "forever ago now"
+    saying.items.every((item) => item.type !== 'word' || ['now', 'already', 'easily', 'maybe', 'sometime'].includes(item.text)) &&
+    saying.items.filter((item) => item.type !== 'word').length === 1
+  );
 }
 
 /** "must have been the 20th": the day as well as the writer knows it. */

@@ -108,6 +108,12 @@ function sameDash(input: Input, i: number, day: DayOfMonth): { year: number; end
 export const readDayMonth: Rule = (input, i) => {
   const start = skipThe(input, i);
   const day = dayOfMonthAt(input, start);
+  // "the 32nd of june"
+  if (!day && isNoDay(input, start)) {
+    const end = textAt(input, start + 1) === 'of' ? start + 2 : start + 1;
+    if (input.tokens[end]?.month == null) return null;
+    return { phrase: { cycle: 'year', at: () => null, assumed: [] }, end: end + 1, problem: 'impossible' };
+  }
   if (!day) return null;
   const second = secondDay(input, day.end, day);
   for (const last of second ? [second, day] : [day]) {

@@ -126,6 +126,8 @@ export function isWeekdayInProse(input: Input, i: number): boolean {
       return announced || headed || timed || listed || (closing && !CHAT_BEFORE.has(before));
     case 'sat':
       if (announced || headed || listed || timed) return true;
+      // "sat i picked 7": nobody sits there.
+      if (isClauseStart(input, i) && (next === 'i' || next === 'we')) return true;
       return !VERB_BEFORE_SAT.has(before) && isClauseEnd(input, i + 1) && i > 0;
     case 'wed':
       return !AFTER_WE_WOULD.has(next);
@@ -250,7 +252,8 @@ export function isSlashInProse(input: Input, i: number, a: number, b: number, ne
   // "6/7, actually no 6/17" puts it right; "no 6/17" names a pot.
   if (NUMBERED.has(textAt(input, i - 1)) && !(textAt(input, i - 1) === 'no' && i > 2)) return false;
   const isAnnounced = DATE_PREPOSITION.has(textAt(input, i - 1)) || input.tokens[i - 1]?.weekday != null;
-  if (AFTER_SHARE.has(textAt(input, next))) return isAnnounced && (a > 12 || b > 12);
+  // "13/6 took the tips off": more than the whole is no share.
+  if (AFTER_SHARE.has(textAt(input, next))) return (isAnnounced && (a > 12 || b > 12)) || (a > 12 && a > b);
   if (isAnnounced) return true;
   if (a === 24 && b === 7) return false;
   // "mission repotted 6/8"

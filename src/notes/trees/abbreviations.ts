@@ -23,7 +23,7 @@ export function abbreviatedAt(
   if (word.length < 4 && !standsAsName(items, i)) return null;
   const initials = index.initials.get(word);
   if (initials) return [...initials];
-  return beginning(word, index, word.length > 2);
+  return beginning(word, index, word.length > 2) ?? petName(word, index);
 }
 
 /** The trees that a short word behind other words of a name leaves: "tall k", "short kad". */
@@ -121,6 +121,14 @@ function leavesOut(word: string, name: string): boolean {
   let at = 0;
   for (const letter of name) if (letter === word[at]) at++;
   return at === word.length;
+}
+
+/** "brunny", "missy", "kaddy", "almie": the beginning of a name as one calls a friend. */
+function petName(word: string, index: RosterIndex): readonly number[] | null {
+  const stem = /^([a-z]{3,})(?:y|ie|ey|o|z|ster)$/.exec(word)?.[1];
+  if (stem === undefined) return null;
+  const single = stem.at(-1) === stem.at(-2) ? stem.slice(0, -1) : stem;
+  return single.length < 3 ? null : beginning(single, index, true);
 }
 
 /** Two letters are too few to ask about: they stand for one tree or none. */

@@ -40,11 +40,17 @@ const PHRASES: readonly (readonly [name: string, behind: readonly string[]])[] =
   ['alma', ['mater']],
 ];
 
+const UNKNOWN_THINGS = new Set(['crop', 'cause', 'reason', 'reasons', 'culprit', 'variety', 'cultivar', 'breed', 'type', 'number', 'date', 'day', 'whereabouts', 'persons', 'person', 'size', 'weight', 'why']);
 const NAMES_IN_PHRASES = new Set(PHRASES.map(([name]) => name));
 
 /** "mission accomplished", "fit for a king", "on a mission": a word of the roster in a turn of phrase. */
 export function isTurnOfPhrase(items: readonly Item[], i: number): boolean {
   const word = items[i]?.text ?? '';
+  // "crop unknown to me", "cause unknown"
+  if (word === 'unknown') return (
+      (items[i + 1]?.text === 'to' && ['me', 'us', 'science'].includes(items[i + 2]?.text ?? '')) ||
+      UNKNOWN_THINGS.has(items[i - 1]?.text ?? '')
+    );
   if (!NAMES_IN_PHRASES.has(word)) return false;
   const next = items[i + 1]?.text ?? '';
   if (PHRASES.some(([name, behind]) => name === word && behind.includes(next))) return true;

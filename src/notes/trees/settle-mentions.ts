@@ -83,7 +83,10 @@ export function settle(items: readonly Item[], found: readonly (Found & { at: nu
     }
     // "little kadota, not the tall one": what is ruled out is not spoken of.
     if (previous && items[start - 1]?.text === 'not' && between.length <= 3 && ids.length === 1) {
-      mentions[mentions.length - 1] = { ...previous, end };
+      // "the little kadota i tipped, not the tall": what stands between is kept.
+      if (between.every((item) => BETWEEN.has(item.text) || item.text === 'not'))
+        mentions[mentions.length - 1] = { ...previous, end };
+      else mentions.push({ at: start - 1, end, ids: [], all: false, strong: each.strong, topic: true });
       continue;
     }
     // "tall one" after "the kadota" with words between: the same pair, told apart.
