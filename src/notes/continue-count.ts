@@ -36,6 +36,40 @@ function isPlainTotal(saying: Saying): boolean {
   return saying.items.every((item) => item.type !== 'word' || OF_ALL.has(item.text));
 }
 
+const AT_PRESENT = new Set(['now', 'currently', 'presently']);
+const SEEN: ReadonlySet<string> = new Set(['fruitlets', 'no-fruitlets', 'ripening']);
+
+/** "had 2 figs when i repotted it on the 14th, 10 now": the saying that tells of the figs counted again, or −1. */
+export function seenBefore(sayings: readonly Saying[], s: number): number {
+  const saying = sayings[s];
+  const number = saying?.items.find((item) => item.quantity)?.quantity;
+  if (
+    !saying ||
+    !number ||
+    saying.mentions.length > 0 ||
+    !saying.items.some((item) => AT_PRESENT.has(item.text))
+  )
+    return -1;
+  if (saying.hits.some((hit) => hit.kind !== 'fruitlets')) return -1;
+  if (
+    !saying.items.every(
+      (item) => item.quantity || AT_PRESENT.has(item.text) || isAnyOf(item, ['FRUIT', 'DET', 'ADV']),
+    )
+  )
+    return -1;
+  for (let k = s - 1; k >= 0 && sayings[k]?.clause.sentence === saying.clause.sentence; k--) {
+    const hit = sayings[k]?.hits.find((each) => SEEN.has(each.kind));
+    if (!hit) continue;
+    const none = hit.kind === 'no-fruitlets';
+    const dated = sayings.slice(k, s).some((each) => each.date !== null);
+    if (!dated || (!none && sayings[k]?.mood.denials.length !== 0)) return -1;
+    saying.hits = [hitBehind(none ? 'fruitlets' : hit.kind, saying.items)];
+    saying.count = number;
+    return k;
+  }
+  return -1;
+}
+
 const CAME_OF_IT = new Set(['branches', 'laterals', 'sideshoots', 'forks', 'offshoots']);
 const OF_ALL = wordSet('of them all total altogether so far shoots shots tips leaders cuttings sticks');
 
@@ -54,7 +88,9 @@ export function continueCount(saying: Saying, before: Saying, out: Subject[], s:
   const plain = words.every(
     (item) =>
       isAnyOf(item, ['DET', 'PREP', 'FRUIT', 'SHOOT', 'CUTTING', 'CONTAINER', 'ADV', 'SIZE']) ||
-      PLAIN_BESIDE_COUNT.has(item.text),
+      PLAIN_BESIDE_COUNT.has(item.text) ||
+      // "both got stopped, took 2 shoots on each"
+      (hit.kind === 'tipped' && ['took', 'did', 'each', 'both'].includes(item.text)),
   );
   if (!plain) return;
   const again =

@@ -157,7 +157,11 @@ function counts(items: readonly Item[], i: number, noun: string, hit: Hit): bool
 }
 
 function isOfBothCrops(items: readonly Item[], both: number): boolean {
-  return items[both + 1]?.classes.has('BREBA') === true && both + 2 === items.length && items[both - 1]?.classes.has('HAVE') === true;
+  return (
+    items[both + 1]?.classes.has('BREBA') === true &&
+    both + 2 === items.length &&
+    items[both - 1]?.classes.has('HAVE') === true
+  );
 }
 
 function oneOf(items: readonly Item[], noun: string, hit: Hit): Count | null {

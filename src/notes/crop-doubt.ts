@@ -35,7 +35,7 @@ export function doubtsCrop(all: readonly Saying[]): boolean {
         each.clause.sub === 'whether' ||
         each.items.some((item) => item.text === 'which')),
   );
-  if ((all.some(isWhether) || isOldOrNew(all)) && all.some(isUnsure)) return true;
+  if ((all.some(isWhether) || isOldOrNew(all) || isEarlyOrMain(all)) && all.some(isUnsure)) return true;
   // "who knows what crop that counts as"
   if (all.some(endsInWhichCrop)) return true;
   if (!either && !which) return false;
@@ -95,11 +95,32 @@ function isOldOrNew(all: readonly Saying[]): boolean {
   );
 }
 
+const CROPS = wordSet('first second early late main other next new old maincrop breba');
+
+/** "crop unknown, early or main?", "the first crop or the second" */
+function isEarlyOrMain(all: readonly Saying[]): boolean {
+  const ofCrop = all.some(isDoubt);
+  return (
+    ofCrop &&
+    all.some(({ clause, items }, s) => {
+      const before = all[s - 1];
+      const opening = items.find((item) => !item.classes.has('DET'));
+      return (
+        clause.join === 'or' &&
+        before !== undefined &&
+        items.length <= 3 &&
+        CROPS.has(opening?.text ?? '') &&
+        before.items.some((item) => CROPS.has(item.text))
+      );
+    })
+  );
+}
+
 /** "dunno", "havent a clue", "could not say" */
 function isUnsure({ items, mood }: Saying): boolean {
   return items.some(
     (item, i) =>
-      ['unsure', 'wondering', 'dunno', 'uncertain', 'clueless'].includes(item.text) ||
+      ['unsure', 'wondering', 'dunno', 'uncertain', 'clueless', 'unknown'].includes(item.text) ||
       (['know', 'clue', 'idea', 'notion', 'foggiest', 'say', 'sure', 'tell', 'certain', 'see'].includes(
         item.text,
       ) &&

@@ -41,7 +41,7 @@ export function candidates(event: ReadEvent, pieces: readonly Piece[], today: Da
       pieces,
       (piece) =>
         event.tree !== null &&
-        (piece.own.includes(event.tree) || (piece.items.length === 1 && piece.trees.includes(event.tree))) &&
+        (piece.own.includes(event.tree) || (isNumberAlone(piece) && piece.trees.includes(event.tree))) &&
         piece.numbers.includes(count) &&
         coreOf(event.kind, piece) >= 0,
     );
@@ -70,6 +70,11 @@ function placesWhere(pieces: readonly Piece[], holds: (piece: Piece) => boolean)
     if (holds(piece)) places.push(p);
   });
   return places;
+}
+
+/** "4", "3 now" */
+function isNumberAlone({ items }: Piece): boolean {
+  return items.length === 1 || (items.length === 2 && items[1]?.text === 'now');
 }
 
 function orAll(some: number[], all: number[]): number[] {

@@ -4,6 +4,11 @@ import type { Item } from './items.ts';
 /** Sequences of words that hold a word of denial or of doubt and yet deny nothing. One line each. */
 const HARMLESS: readonly string[] = [
   'no doubt',
+  'nope hang on',
+  'nope hold on',
+  'nope wait',
+  'nah wait',
+  'nah hang on',
   'had no chance',
   'stood no chance',
   'bar none',

@@ -1,3 +1,4 @@
+import { goneOrBinned, restIsFine } from './gone-told.ts';
 import { type Hit, hitOn } from './hits.ts';
 import { isAnyOf } from './item.ts';
 import type { Item } from './items.ts';
@@ -12,6 +13,7 @@ export function tellHarvests(sayings: readonly Saying[]): void {
   sayings.forEach((saying, s) => {
     goesOnOff(saying, sayings[s - 1]);
     everyRipeOne(saying, sayings[s - 1]);
+    restIsFine(saying, sayings[s + 1]);
     goneOrBinned(saying, sayings[s - 1]);
     clearedOut(saying, sayings[s + 1]);
     if (saying.hits.length > 1 || !isCountOfFigs(saying)) return;
@@ -201,7 +203,8 @@ function clearedOut(saying: Saying, next: Saying | undefined): void {
     return;
   const number = next.items.find((item) => item.quantity)?.quantity;
   const amount = next.items.some((item) => AMOUNTS.has(item.text) || item.classes.has('CONTAINER'));
-  if ((!number && !amount) || !next.items.every((item) => isBesideNumber(item) || AMOUNTS.has(item.text))) return;
+  if ((!number && !amount) || !next.items.every((item) => isBesideNumber(item) || AMOUNTS.has(item.text)))
+    return;
   saying.hits = [hitOn('picked', from)];
   saying.count = number ?? null;
   next.hits = [];
@@ -242,25 +245,6 @@ function everyRipeOne(saying: Saying, before: Saying | undefined): void {
   if (saying.hits.length !== 1 || saying.hits[0]?.kind !== 'ripening' || saying.items.length > 5) return;
   if (!before.hits.some((hit) => hit.kind === 'picked')) return;
   if (!saying.items.some((item) => ['every', 'all', 'each', 'only', 'just'].includes(item.text))) return;
-  saying.hits = [];
-  saying.dropped = true;
-}
-
-const BINNED = new Set(['chucked', 'binned', 'threw', 'dumped', 'ditched', 'tossed', 'composted']);
-
-/** "10 oz picked, all gone by teatime", "sour, chucked the lot": no figs that dropped. */
-function goneOrBinned(saying: Saying, before: Saying | undefined): void {
-  const [hit] = saying.hits;
-  if (!before || !hit || hit.kind !== 'dropped' || saying.hits.length > 1 || saying.mentions.length > 0)
-    return;
-  if (before.clause.sentence !== saying.clause.sentence) return;
-  const words = hit.at.map((i) => saying.items[i]?.text ?? '');
-  const gone =
-    before.hits.some((each) => each.kind === 'picked') &&
-    words.every((word) => ['all', 'gone'].includes(word));
-  const binned =
-    before.hits.some((each) => each.kind === 'trouble') && words.some((word) => BINNED.has(word));
-  if (!gone && !binned) return;
   saying.hits = [];
   saying.dropped = true;
 }

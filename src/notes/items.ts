@@ -1,6 +1,7 @@
 import { dropAsides } from './asides.ts';
 import type { Setting } from './contract.ts';
 import { findDates, findVagueDates, type PlacedHit } from './dates/index.ts';
+import { joinHyphens } from './hyphens.ts';
 import { type Item, makeItem } from './item.ts';
 import { intern } from './lexicon/intern.ts';
 import { mendWord } from './lexicon/vocabulary.ts';
@@ -32,7 +33,7 @@ export function readItems(text: string, setting: Setting): readonly Item[] {
 function readWords(text: string, setting: Setting): Item[] {
   const index = rosterIndex(setting.roster);
   const known = meaningsTowards(index);
-  return dropListNumbers(spellOrdinals(writeSpokenMarks(tokenise(text)))).map(
+  return joinHyphens(dropListNumbers(spellOrdinals(writeSpokenMarks(tokenise(text))))).map(
     ({ text: word, typed, start, end, type }) => {
       if (type === 'word') {
         const meant = known.get(word) ?? remember(known, word, index);
@@ -76,6 +77,18 @@ function remember(known: Map<string, Meant>, word: string, index: RosterIndex): 
 /** "by the shed": the hut, and nothing shed. */
 function asNoun(item: Item, i: number, items: readonly Item[]): Item {
   const lead = items[i - 1]?.text ?? '';
+  // "tips of": what closes a message is no preposition.
+  if (item.text === 'of' && i === items.length - 1 && items[i - 1]?.classes.has('APEX'))
+    return { ...item, text: 'off', classes: classesOf('off') };
+  // "shd cel 2 pckd": the shed, where no verb is left for "should".
+  if (
+    item.typed === 'shd' &&
+    items[i + 1]?.type === 'tree' &&
+    (items[i + 2]?.type === 'number' ||
+      items[i + 2]?.type === 'date' ||
+      items[i + 2]?.classes.has('TIPPED') === true)
+  )
+    return { ...item, text: 'the', classes: classesOf('the') };
   return item.text === 'shed' && ['the', 'my', 'our', 'garden', 'potting', 'tool'].includes(lead)
     ? { ...item, text: 'hut', classes: NO_CLASSES }
     : item;

@@ -18,7 +18,8 @@ export function isPartial(saying: Saying, all: readonly Saying[], s: number): bo
   const { items } = saying;
   const quantity = items.find((item) => item.quantity);
   // "fig drop is complete"
-  if (items.some((item) => item.text === 'drop') && items.some((item) => COMPLETE.has(item.text))) return false;
+  if (items.some((item) => item.text === 'drop') && items.some((item) => COMPLETE.has(item.text)))
+    return saying.mood.denials.length > 0;
   const later = all.slice(s + 1).filter((each) => each.clause.sentence <= saying.clause.sentence + 1);
   if (
     later.some(

@@ -63,7 +63,8 @@ const NAMING = ['FRUIT', 'DET', 'SIZE', 'BREBA', 'PREP', 'OLDWOOD'];
 /** "adriatic's fruit: 2 fell, 9 stayed", "king figs on old wood: gone, none left, dropped": only what is spoken of. */
 function tellOfHeading(sayings: readonly Saying[], s: number, heading: Saying): void {
   const [shown] = heading.hits;
-  if (shown?.kind !== 'fruitlets' || heading.hits.length > 1 || heading.items.some((item) => item.quantity)) return;
+  if (shown?.kind !== 'fruitlets' || heading.hits.length > 1 || heading.items.some((item) => item.quantity))
+    return;
   const named = heading.items.every(
     (item) => item.type === 'tree' || item.text === "'s" || NAMING.some((name) => item.classes.has(name)),
   );

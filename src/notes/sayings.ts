@@ -56,7 +56,6 @@ const BARE_WORDS = new Set([
   'both',
   'all',
   'is',
-  'mean',
 ]);
 const COMPARING = new Set(['than', 'like', 'unlike']);
 const PLACING = new Set(['near', 'beside', 'behind', 'between', 'by']);

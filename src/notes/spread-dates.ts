@@ -105,7 +105,11 @@ export function spreadDates(sayings: readonly Saying[], today: Day): (Day | null
         saying.mentions.length === 0 &&
         saying.clause.join !== 'stop' &&
         saying.clause.join !== 'but';
-      if (shares || (stated && first !== undefined)) out[s] = last;
+      // "fleece off april 18, new leaves showing under it"
+      const revealed =
+        first?.kind === 'leafed-out' &&
+        saying.items.some((item) => ['under', 'underneath', 'beneath'].includes(item.text));
+      if (shares || revealed || (stated && first !== undefined)) out[s] = last;
     }
   });
   return out;
@@ -136,7 +140,9 @@ function isOnlyATime(saying: Saying): boolean {
     saying.hits.length === 0 &&
     saying.mentions.length === 0 &&
     // "forever ago now"
-    saying.items.every((item) => item.type !== 'word' || ['now', 'already', 'easily', 'maybe', 'sometime'].includes(item.text)) &&
+    saying.items.every(
+      (item) => item.type !== 'word' || ['now', 'already', 'easily', 'maybe', 'sometime'].includes(item.text),
+    ) &&
     saying.items.filter((item) => item.type !== 'word').length === 1
   );
 }

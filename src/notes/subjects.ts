@@ -1,5 +1,6 @@
-import { continueCount, denyAlso, isNumberOnly, lastCounted } from './continue-count.ts';
+import { continueCount, denyAlso, isNumberOnly, lastCounted, seenBefore } from './continue-count.ts';
 import type { Setting } from './contract.ts';
+import { isMeant, isPair, isPlural, ofGroup } from './groups.ts';
 import { hitBehind } from './hits.ts';
 import {
   followingHit,
@@ -31,23 +32,11 @@ export interface Subject {
   readonly fresh?: boolean;
 }
 
-const PLURAL = new Set([
-  'either',
-  'neither',
-  'both',
-  'they',
-  'them',
-  'their',
-  'themselves',
-  'these',
-  'all',
-  'each',
-]);
-
 /** Hands every clause its trees: its own, those of the list it belongs to, or the last ones named. */
 export function spreadSubjects(sayings: readonly Saying[], setting: Setting): Subject[] {
   const out: Subject[] = sayings.map(() => ({ mentions: [], others: false, wide: false }));
   let carry: readonly Mention[] = [];
+  let recent: readonly Mention[] = [];
   let group: readonly Mention[] = [];
   let groupSentence = -1;
   let others = false;
@@ -79,6 +68,7 @@ export function spreadSubjects(sayings: readonly Saying[], setting: Setting): Su
         groupSentence = clause.sentence;
       }
       group = [...group, ...saying.mentions];
+      recent = [...recent, ...saying.mentions].slice(-2);
     }
     if (
       saying.mentions.length === 0 &&
@@ -99,6 +89,11 @@ export function spreadSubjects(sayings: readonly Saying[], setting: Setting): Su
         saying.dropped = true;
         continue;
       }
+    }
+    const seen = seenBefore(sayings, s);
+    if (seen >= 0) {
+      out[s] = { ...(out[seen] ?? { mentions: [], others: false, wide: false }), direct: true };
+      continue;
     }
     if (saying.hits.length === 0 && saying.mentions.length === 0) {
       const counted = before ? lastCounted(sayings, s) : null;
@@ -220,13 +215,23 @@ export function spreadSubjects(sayings: readonly Saying[], setting: Setting): Su
           owner.dropped = true;
           mentions = [...forward, ...goingOn(sayings, sayings.indexOf(owner))];
         }
-      } else if (carried) mentions = group.length > 1 ? ofGroup(saying, group, carry) : carry;
+      } else if (carried)
+        mentions =
+          group.length > 1
+            ? ofGroup(saying, group, carry)
+            : isPair(saying) && recent.length > 1
+              ? recent
+              : carry;
       else if (about.length > 0) mentions = about;
       else {
         const later = sayings
           .slice(s + 1)
           .filter(
-            (each) => each.mentions.length > 0 && each.hits.length === 0 && each.bare && isFact(each.mood),
+            (each) =>
+              each.mentions.length > 0 &&
+              each.hits.length === 0 &&
+              (each.bare || (isMeant(each) && each.clause.sentence === clause.sentence)) &&
+              isFact(each.mood),
           );
         // "they both have figs, the alma and the king"
         const named = isPlural(saying)
@@ -256,9 +261,14 @@ export function spreadSubjects(sayings: readonly Saying[], setting: Setting): Su
       sameSentence &&
       carry.length > 0 &&
       saying.items.some((item, i) => item.text === 'lot' && saying.items[i - 1]?.text === 'the');
+    // "wasps in the split ones. bagged the rest": the rest of its figs.
+    const ofFigs =
+      carry.length > 0 &&
+      saying.items.some((item) => item.text === 'rest') &&
+      before?.items.some((item) => item.text === 'ones' || item.classes.has('FRUIT')) === true;
     if (
       saying.mentions.length === 0 &&
-      ((mood.wide && !ofTree) || wideNearby || weather) &&
+      ((mood.wide && !ofTree && !ofFigs) || wideNearby || weather) &&
       !saying.pronoun
     ) {
       out[s] = { mentions: [], others, wide: true };
@@ -267,14 +277,4 @@ export function spreadSubjects(sayings: readonly Saying[], setting: Setting): Su
     out[s] = { mentions, others, wide: mood.wide, direct };
   }
   return out;
-}
-
-/** "both have figs", "the former has 3": the trees of a sentence that a clause without a name is about. */
-function ofGroup(saying: Saying, group: readonly Mention[], last: readonly Mention[]): readonly Mention[] {
-  if (isPlural(saying)) return group;
-  return saying.items.some((item) => item.text === 'former') ? group.slice(0, 1) : last;
-}
-
-function isPlural(saying: Saying): boolean {
-  return saying.items.some((item) => PLURAL.has(item.text));
 }

@@ -40,14 +40,34 @@ const PHRASES: readonly (readonly [name: string, behind: readonly string[]])[] =
   ['alma', ['mater']],
 ];
 
-const UNKNOWN_THINGS = new Set(['crop', 'cause', 'reason', 'reasons', 'culprit', 'variety', 'cultivar', 'breed', 'type', 'number', 'date', 'day', 'whereabouts', 'persons', 'person', 'size', 'weight', 'why']);
+const UNKNOWN_THINGS = new Set([
+  'crop',
+  'cause',
+  'reason',
+  'reasons',
+  'culprit',
+  'variety',
+  'cultivar',
+  'breed',
+  'type',
+  'number',
+  'date',
+  'day',
+  'whereabouts',
+  'persons',
+  'person',
+  'size',
+  'weight',
+  'why',
+]);
 const NAMES_IN_PHRASES = new Set(PHRASES.map(([name]) => name));
 
 /** "mission accomplished", "fit for a king", "on a mission": a word of the roster in a turn of phrase. */
 export function isTurnOfPhrase(items: readonly Item[], i: number): boolean {
   const word = items[i]?.text ?? '';
   // "crop unknown to me", "cause unknown"
-  if (word === 'unknown') return (
+  if (word === 'unknown')
+    return (
       (items[i + 1]?.text === 'to' && ['me', 'us', 'science'].includes(items[i + 2]?.text ?? '')) ||
       UNKNOWN_THINGS.has(items[i - 1]?.text ?? '')
     );
@@ -97,6 +117,11 @@ export function otherAt(
   index: RosterIndex,
 ): Found | null {
   const lead = items[i - 1];
+  const sibling = siblingEnd(items, i);
+  if (sibling > 0) {
+    const twins = previous?.ids.length === 1 ? twinsOf(previous.ids[0] ?? -1, index) : [];
+    return twins.length > 0 ? { ids: twins, end: sibling, strong: true, plural: false } : null;
+  }
   if (
     items[i]?.text !== 'other' ||
     !(lead?.type === 'mark' || ['the', 'my', 'and'].includes(lead?.text ?? ''))
@@ -111,10 +136,34 @@ export function otherAt(
     generic.type === 'number' ||
     isAnyOf(generic, ['HAVE', 'BE', 'NONE']);
   if (!alone && !GENERIC.has(generic.text)) return null;
-  for (const ids of index.cultivars.values()) {
-    if (!ids.has(id) || ids.size < 2) continue;
-    const twins = [...ids].filter((each) => each !== id);
-    return { ids: twins, end: alone ? i + 1 : i + 2, strong: true, plural: false };
-  }
-  return null;
+  const twins = twinsOf(id, index);
+  return twins.length > 0 ? { ids: twins, end: alone ? i + 1 : i + 2, strong: true, plural: false } : null;
+}
+
+/** The other trees of a tree's cultivar. */
+function twinsOf(id: number, index: RosterIndex): number[] {
+  for (const ids of index.cultivars.values())
+    if (ids.has(id) && ids.size > 1) return [...ids].filter((each) => each !== id);
+  return [];
+}
+
+const SIBLINGS = new Set([
+  'brother',
+  'bro',
+  'sister',
+  'sis',
+  'twin',
+  'sibling',
+  'counterpart',
+  'companion',
+  'mate',
+  'cousin',
+]);
+
+/** Past "its big brother", or 0. */
+function siblingEnd(items: readonly Item[], i: number): number {
+  if (!['its', 'his', 'her'].includes(items[i]?.text ?? '')) return 0;
+  let at = i + 1;
+  while (at < i + 3 && items[at]?.classes.has('SIZE')) at++;
+  return SIBLINGS.has(items[at]?.text ?? '') ? at + 1 : 0;
 }

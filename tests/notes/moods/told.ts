@@ -41,7 +41,7 @@ export const TOLD: readonly MoodLine[] = [
   ['neighbour tells me my ronde is loaded', 'Ronde remark'],
   ['according to the app the king is ripe', 'King remark'],
   ['my mate thinks the alma bumps are figs', 'Alma remark'],
-  ['someone told me the unknown is a celeste', 'Fence unknown remark; Shed Celeste remark'],
+  ['someone told me the unknown is a celeste', 'Fence unknown remark'],
   ['supposedly the adriatic has figs up top', 'Patio Adriatic remark'],
   ['the gardener said he pinched the tall kadota', 'Tall Kadota remark'],
   ['rumour has it pot 3 fruited', 'Pot 3 remark'],

@@ -163,6 +163,7 @@ export const GROWTH: PredicateTable = [
     'ask-kind',
     [
       'swollen BUMP|nodes|NODE',
+      'what|whats ~ growing|poking|sticking|coming|popping|sprouting|emerging|pushing|bulging out|up? of|from ~ TREE|NODE|LEAF',
       'something|somethings|stuff|things going on|happening|occurring at|on|by|in|near ~ NODE|LEAF|TREE',
       'what|whats ~~ growing|forming|appearing|poking|sprouting|happening|developing|emerging at|on|in|by|from ~ NODE|LEAF|TREE',
       'what am|are i|we looking|seeing at?',
@@ -220,6 +221,7 @@ export const GROWTH: PredicateTable = [
       'came|come into leaf',
       'new growth',
       'flushed|flushing out?',
+      'TREE ~ second flush',
       'first|spring|leaf flush',
       'leaf buds? cracked|cracking|swelled|elongating',
       'buds cracked|cracking|elongating|stretching|elongated|unfolding',

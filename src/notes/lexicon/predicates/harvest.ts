@@ -7,9 +7,10 @@ export const HARVEST: PredicateTable = [
     [
       'CONTAINER|few|some|couple of? DET? RIPE|FRUIT one|ones|FRUIT? came in|inside|indoors|home off|from DET? TREE',
       'CONTAINER full? of DET? SIZE? TREE gone|vanished|finished|inhaled|hoovered|polished ~',
+      'NUM|WEIGHT SIZE? FRUIT? in MEASURE off|from DET? TREE|PRO',
       'CONTAINER full of RIPE? SIZE? TREE|FRUIT $',
       'NUM SIZE? TREE FRUIT? came|slipped|lifted|snapped|dropped off|away DET? stem|branch|tree|spur? clean|cleanly|easily|easy|nicely|in|into',
-      'NUM|WEIGHT|CONTAINER of? SIZE? TREE FRUIT? off|from DET? SIZE? tree|one|pot|bush|TREE|PRO',
+      'NUM|WEIGHT|CONTAINER of? SIZE? TREE FRUIT? off|from DET? SIZE|short|shorter|taller|smaller|bigger? tree|one|pot|bush|TREE|PRO',
       'TAKEN PRO? ~ CONTAINER home|back|away|in|inside off|from|of ~ TREE|PRO',
       'TAKEN ~ NUM ~ FRUIT home|back|away|in|inside off|from|of ~ TREE|PRO',
       'liberated|rescued|salvaged|snagged|nabbed|pocketed|bagged|grabbed|gathered|collected|scored|claimed|landed|plucked|snaffled|secured|retrieved|fetched NUM SIZE? TREE FRUIT',

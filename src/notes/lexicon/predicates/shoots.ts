@@ -51,7 +51,6 @@ export const SHOOTS: PredicateTable = [
       'SNIPPED DET? soft|green|leafy|tender tip|tips|end|ends|top|tops off|out|from|on?',
       'pinch|tip|tipping|pinching on DET? TREE done|complete|finished',
       '^ tip|tips out|off $',
-      'TREE tips|tops|leaders of $',
       'snip|nip|pinch snip|nip|pinch goes|went|on|for DET? TREE',
       'headed|snipped|clipped|cut|nipped back|out DET? growing? tip|tips|point|points',
       'TIPPED',
