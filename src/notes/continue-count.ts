@@ -6,7 +6,7 @@ import type { Subject } from './subjects.ts';
 
 /** Small words beside a number of things told before. */
 const PLAIN_BESIDE_COUNT = wordSet(`
-  pieces units shots at last count counted counting nodes of them total more so far another today all told altogether in to be exact precise about maybe or counted seen there visible
+  pieces units shots at last count counted counting nodes of them total more so far another today all told altogether in to be exact precise about maybe or counted seen there visible i think guess reckon suppose believe would say roughly ish one
 `);
 /** Small words beside a total. */
 const PLAIN_BESIDE_TOTAL = wordSet(`
@@ -75,8 +75,10 @@ const OF_ALL = wordSet('of them all total altogether so far shoots shots tips le
 
 /** "(11)" gives the number of what was just told; "7 more yesterday" tells it again. */
 export function continueCount(saying: Saying, before: Saying, out: Subject[], s: number, told: number): void {
-  const number = saying.items.find((item) => item.quantity)?.quantity;
   const hit = before.hits.find((each) => COUNTED.has(each.kind));
+  const number =
+    saying.items.find((item) => item.quantity)?.quantity ??
+    (hit && hit.kind !== 'dropped' && isJustOne(saying) ? ONE : null);
   if (!number || !hit) return;
   const words = saying.items.filter((item) => item.type === 'word');
   // "topped it on the 12th, 5 branches": what came of it.
@@ -107,6 +109,19 @@ export function continueCount(saying: Saying, before: Saying, out: Subject[], s:
     before.count = number;
     saying.dropped = true;
   }
+}
+
+const ONE = { value: 1, unit: null, ofMore: false } as const;
+
+/** "…, just the one" */
+function isJustOne({ items }: Saying): boolean {
+  return (
+    items.some((item) => item.text === 'one') &&
+    items.some((item) => ['just', 'only', 'single', 'lone', 'solitary'].includes(item.text)) &&
+    items.every((item) =>
+      ['just', 'only', 'the', 'a', 'one', 'single', 'lone', 'solitary', 'lonely', 'but'].includes(item.text),
+    )
+  );
 }
 
 /** "…, the unknown isn't": the news before, denied of another tree. */

@@ -49,7 +49,7 @@ export function countFor(
   let number: Count | null = null;
   for (let i = 0; i < items.length; i++) {
     const quantity = items[i]?.quantity;
-    if (isNodeNumber(items, i)) continue;
+    if (isNodeNumber(items, i) || isEveryLast(items, i)) continue;
     if (!quantity || (taken.has(i) && !hit.at.includes(i)) || BITES.has(items[i + 1]?.text ?? '')) continue;
     if (quantity.unit) {
       if (kind === 'picked' || kind === 'dropped') weight ??= { count: quantity.value, unit: quantity.unit };
@@ -73,7 +73,7 @@ export function countFor(
 /** "nodes 4, 6 and 9 have a fig each": how many times the number counts; null where it is said once. */
 function placesOf(items: readonly Item[]): number | null {
   const places = items.find((item) => item.places !== undefined)?.places ?? null;
-  return places !== null && items.some((item) => item.text === 'each' || item.text === 'apiece')
+  return places !== null && items.some((item) => ['each', 'apiece', 'both'].includes(item.text))
     ? places
     : null;
 }
@@ -100,6 +100,11 @@ function isNodeNumber(items: readonly Item[], i: number): boolean {
     if (!item?.quantity) return false;
   }
   return false;
+}
+
+/** "every last 1" */
+function isEveryLast(items: readonly Item[], i: number): boolean {
+  return ['last', 'single'].includes(items[i - 1]?.text ?? '') && items[i - 2]?.text === 'every';
 }
 
 const EACH = new Set(['every', 'each', 'per', 'apiece', 'most']);

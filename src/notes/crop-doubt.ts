@@ -91,7 +91,16 @@ function isOldOrNew(all: readonly Saying[]): boolean {
       ['new', 'main', 'maincrop', 'breba', 'brebas', 'oldwood', 'other', 'normal', 'regular', 'not'].includes(
         items.find((item) => !item.classes.has('DET') || item.text === 'other')?.text ?? '',
       ) &&
-      (all[s - 1]?.breba === true || all[s - 1]?.main === true),
+      (all[s - 1]?.breba === true || all[s - 1]?.main === true || isEarlyLot(all[s - 1])),
+  );
+}
+
+/** "early lot or main lot?" */
+function isEarlyLot(saying: Saying | undefined): boolean {
+  const [first, noun] = saying?.items.filter((item) => !item.classes.has('DET')) ?? [];
+  return (
+    ['early', 'first', 'summer', 'spring'].includes(first?.text ?? '') &&
+    ['lot', 'crop', 'ones', 'figs'].includes(noun?.text ?? '')
   );
 }
 

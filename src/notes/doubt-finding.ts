@@ -1,6 +1,7 @@
 import type { Day } from '../engine/day.ts';
 import { cutPieces, type Piece } from './doubt-pieces.ts';
 import { earlierSeasons } from './earlier-seasons.ts';
+import { isGuessable } from './guesses.ts';
 import { harmlessItems } from './harmless.ts';
 import type { Item } from './items.ts';
 import { DOUBTS, type DoubtReach, type DoubtWhy } from './lexicon/doubt-words.ts';
@@ -72,6 +73,8 @@ const AUXILIARIES = new Set(['is', 'are', 'was', 'were', 'does', 'do', 'did']);
 const SUBJECTS_BEFORE = new Set(['i', 'we', 'he', 'she', 'it', 'they', 'that', 'this', 'you']);
 const PRAISED = new Set(['haul', 'job', 'work', 'effort', 'going', 'result', 'crop']);
 
+const NO_SEASON = new Set(['flush', 'wave', 'round', 'batch', 'set', 'lot', 'crop', 'pot', 'tub', 'spurt']);
+
 /** A phrase that reads as a doubt and is none where fruit is eaten or given. */
 function isInnocent(items: readonly Item[], at: readonly number[]): boolean {
   const opening = items[at[0] ?? -1]?.text;
@@ -96,6 +99,17 @@ function isInnocent(items: readonly Item[], at: readonly number[]): boolean {
   const whom = items[at[2] ?? -1];
   if (praised && PRAISED.has(praised.text) && whom && (whom.type !== 'word' || whom.classes.size > 0))
     return true;
+  // "8 i think", "monday i guess": a number or a day not quite sure
+  const guess = opening === 'i' ? (at[0] ?? 0) : (at[0] ?? 0) - 1;
+  if (
+    items[guess]?.text === 'i' &&
+    isGuessable(items[guess - 1]) &&
+    ['think', 'guess', 'reckon', 'suppose'].includes(items[at.at(-1) ?? -1]?.text ?? '') &&
+    items[(at.at(-1) ?? 0) + 1] === undefined
+  )
+    return true;
+  // "in its second flush", "in its first pot": no season
+  if (opening === 'in' && NO_SEASON.has(items[(at.at(-1) ?? 0) + 1]?.text ?? '')) return true;
   // "managed to tip it"
   const to = at.find((i) => items[i]?.text === 'to');
   if (to !== undefined && FACTIVE.has(items[to - 1]?.text ?? '')) return true;

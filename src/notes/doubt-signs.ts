@@ -37,7 +37,7 @@ const SIGNS: Partial<Record<ObservationKind, readonly Sign[]>> = {
   fruitlets: [
     sign(
       'FRUIT FRUITLET BREBA',
-      'fruiting fruited loaded covered laden dripping smothered studded bursting heaving groaning packed full heavy chocka chockers rammed stacked stuffed brimming decked heaps plastered festooned pinhead pinheads peas marbles crop set setting figged',
+      'fruiting fruited loaded covered laden dripping smothered studded bursting heaving groaning packed full heavy chocka chockers rammed stacked stuffed brimming decked heaps plastered festooned pinhead pinheads peas marbles crop set setting figged mains',
     ),
     sign('NUM', ''),
     sign('', ''),
@@ -198,7 +198,7 @@ const SHOWING = new Set(
   ),
 );
 const AFTER_FRUIT = new Set(
-  'on at in up all along everywhere galore forming formed showing coming emerging popping appearing appeared growing developing popped started starting visible set swelling swelled sizing hanging looks looking look finally now already since today down'.split(
+  'on at in up all along everywhere galore forming formed showing coming emerging popping appearing appeared growing developing popped started starting visible set swelling swelled sizing hanging looks looking look finally now already since today down elsewhere too higher lower below above further farther underneath'.split(
     ' ',
   ),
 );

@@ -42,6 +42,8 @@ export function leavesBlack(sayings: readonly Saying[], s: number): void {
   const saying = sayings[s];
   if (!saying || saying.mentions.length > 0 || saying.hits.length === 0) return;
   if (!saying.hits.every((hit) => ['trouble', 'tipped', 'dormant'].includes(hit.kind))) return;
+  // "hard frost nov 12, everything went to sleep": rest, no harm
+  if (saying.items.some((item) => ['sleep', 'dormant', 'asleep', 'bed'].includes(item.text))) return;
   const before = sayings[s - 1];
   const after = sayings[s + 1];
   const sentence = saying.clause.sentence;

@@ -34,6 +34,16 @@ export function isPair(saying: Saying): boolean {
   return saying.items.some((item) => ['both', 'either', 'neither'].includes(item.text));
 }
 
+/** "hosed the pair", "the two are fine" */
+function isThePair(items: Saying['items'], i: number): boolean {
+  const next = items[i + 1];
+  return (
+    ['pair', 'two', 'duo'].includes(items[i]?.typed ?? '') &&
+    items[i - 1]?.text === 'the' &&
+    (next === undefined || next.type === 'date' || next.classes.has('BE') || next.classes.has('HAVE'))
+  );
+}
+
 export function isPlural(saying: Saying): boolean {
-  return saying.items.some((item) => PLURAL.has(item.text));
+  return saying.items.some((item, i) => PLURAL.has(item.text) || isThePair(saying.items, i));
 }

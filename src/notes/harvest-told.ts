@@ -4,6 +4,7 @@ import { isAnyOf } from './item.ts';
 import type { Item } from './items.ts';
 import { isPlainWord } from './lexicon/plain-words.ts';
 import { wordSet } from './lexicon/word-set.ts';
+import { partOfMeal } from './meal-told.ts';
 import { isFact } from './mood.ts';
 import type { Saying } from './sayings.ts';
 
@@ -16,6 +17,7 @@ export function tellHarvests(sayings: readonly Saying[]): void {
     restIsFine(saying, sayings[s + 1]);
     goneOrBinned(saying, sayings[s - 1]);
     clearedOut(saying, sayings[s + 1]);
+    partOfMeal(sayings, s);
     if (saying.hits.length > 1 || !isCountOfFigs(saying)) return;
     const sentence = sayings.filter((each) => each.clause.sentence === saying.clause.sentence);
     const near = sentence.filter((each) => each !== saying);

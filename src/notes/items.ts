@@ -143,15 +143,32 @@ function joinOldWood(items: readonly Item[]): Item[] {
         continue;
       }
     }
+    // "no breba but 6 mains": the other crop.
+    if (item.text === 'mains' && items.some((each) => each.classes.has('BREBA'))) {
+      out.push(makeItem('word', 'main', item.typed, classesOf('main'), item.start, item.end));
+      out.push(makeItem('word', 'crop', item.typed, classesOf('crop'), item.start, item.end));
+      continue;
+    }
     out.push(item);
   }
   return out;
 }
 
+const SOME_DAY = /^(?:some ?day|one day|(?:at )?some point)/i;
+
 function placeDates(text: string, items: readonly Item[], setting: Setting): readonly Item[] {
   const { today, hemisphere, order } = setting;
-  const dates = findDates(text, { today, hemisphere, order, lean: 'past' });
   const allVague = findVagueDates(text);
+  // "some day in spring" is vaguer than the spring in it.
+  const dates = findDates(text, { today, hemisphere, order, lean: 'past' }).filter(
+    (date) =>
+      !allVague.some(
+        (hit) =>
+          SOME_DAY.test(hit.text) &&
+          hit.index < date.index &&
+          hit.index + hit.length === date.index + date.length,
+      ),
+  );
   if (dates.length === 0 && allVague.length === 0) return items;
   const vague = allVague.filter(
     (hit) =>

@@ -1,4 +1,5 @@
 import type { Clause } from './clauses.ts';
+import { guessesOnlyWhen, isShortYear } from './guesses.ts';
 import { harmlessItems } from './harmless.ts';
 import type { Item } from './items.ts';
 import { FACTIVE } from './lexicon/factive-words.ts';
@@ -105,7 +106,8 @@ export function readMood(clause: Clause, today: string): Mood {
       unrealFrom === null &&
       item.classes.has('HEDGE') &&
       !['swear', 'believe'].includes(item.text) &&
-      before !== 'who'
+      before !== 'who' &&
+      !guessesOnlyWhen(items, i)
     )
       unrealFrom = 0;
     if (
@@ -239,6 +241,7 @@ export function readMood(clause: Clause, today: string): Mood {
     )
       past = true;
     if (item.text === 'measure' && /^(19|20)\d\d$/.test(item.typed)) past = true;
+    if (isShortYear(items, i, year)) past = true;
     if (item.type === 'quantity' && /^(19|20)\d\d$/.test(item.typed) && Number(item.typed) < year)
       past = true;
     if (GONE.has(item.text) && SEASONS.has(next?.text ?? '')) past = true;

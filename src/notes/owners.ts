@@ -18,7 +18,17 @@ const STRANGERS = wordSet(`
   woman man lady chap lad lass girl boy guy bloke person customer patient couple family gardener grower
   member stranger fella nurse teacher student client colleague
 `);
-const PUBLIC = new Set(['community', 'public', 'botanic', 'botanical', 'municipal', 'school']);
+const PUBLIC = new Set([
+  'community',
+  'public',
+  'botanic',
+  'botanical',
+  'municipal',
+  'school',
+  'council',
+  'show',
+  'walled',
+]);
 const GROUNDS = new Set(['garden', 'gardens', 'orchard', 'plot', 'plots', 'allotment', 'allotments']);
 const SHOPS = new Set(['nursery', 'nurseries']);
 const ANY = new Set(['a', 'an', 'some', 'this', 'that', 'another', 'one', 'old']);
@@ -68,6 +78,7 @@ export function isOthers(items: readonly Item[], i: number): boolean {
   )
     return false;
   if (item.classes.has('OTHERS')) {
+    if (hasOneOfHisOwn(items, i)) return true;
     // "the alma i got from my sister" is one's own by now.
     const giver = before?.classes.has('DET') ? items[i - 2] : before;
     if (['from', 'by'].includes(giver?.text ?? '') && items.slice(0, i).some((each) => GIVEN.has(each.text)))
@@ -104,6 +115,9 @@ export function isOthers(items: readonly Item[], i: number): boolean {
   )
     return true;
   if (['his', 'her', 'their', 'your'].includes(item.text)) {
+    // "tip of the day: do not reverse into your adriatic": good advice, and whose tree taught it.
+    if (item.text === 'your' && ['do', 'never', 'always', 'remember'].includes(items[0]?.text ?? ''))
+      return false;
     const noun = items.slice(i + 1, i + 4).find((each) => !each.classes.has('SIZE'));
     return (
       noun?.type === 'tree' ||
@@ -127,6 +141,15 @@ export function isOthers(items: readonly Item[], i: number): boolean {
   }
   return false;
 }
+
+/** "mate at work has an adriatic": one that is not named as the writer's. */
+function hasOneOfHisOwn(items: readonly Item[], who: number): boolean {
+  const tree = items.findIndex((item, i) => i > who && item.type === 'tree');
+  if (tree < 0 || tree > who + 7 || !['a', 'an'].includes(items[tree - 1]?.text ?? '')) return false;
+  return items.slice(who + 1, tree).some((item) => OWNING.has(item.text));
+}
+
+const OWNING = wordSet('has have had got grows owns keeps bought planted');
 
 /** "dad scoffed 3", "gran had two", "auntie got her hands on 4 off pot 3", "grandma took a colander home from the alma". */
 export function eatsHere(items: readonly Item[], who: number): boolean {
@@ -222,6 +245,8 @@ export function isWide(items: readonly Item[], i: number): boolean {
     ['lot', 'garden', 'yard', 'collection', 'patio', 'greenhouse', 'orchard'].includes(next2)
   )
     return true;
-  if (word === 'the' && next === 'rest') return true;
+  // "wasps got the rest" of what one tree bore
+  if (word === 'the' && next === 'rest')
+    return !items.slice(0, i).some((each) => isAnyOf(each, ['THIEF', 'PICKED', 'EATEN', 'DROPPED']));
   return false;
 }

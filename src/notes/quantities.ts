@@ -31,6 +31,23 @@ const MEASURE: ReadonlySet<string> = new Set(['MEASURE']);
 
 /** Puts numbers, ranges, dozens, fractions and weights in one item each. */
 export function findQuantities(items: readonly Item[]): Item[] {
+  return dropBracketedWeights(joinQuantities(items));
+}
+
+/** "5 figs (0.4 lb) off the celeste": what they weighed, where a number of them is said already. */
+function dropBracketedWeights(items: Item[]): Item[] {
+  const at = items.findIndex(
+    (item, i) =>
+      item.quantity?.unit &&
+      items[i - 1]?.text === '(' &&
+      items[i + 1]?.text === ')' &&
+      items.slice(Math.max(0, i - 5), i).some((each) => each.quantity && !each.quantity.unit),
+  );
+  if (at >= 0) items.splice(at - 1, 3);
+  return items;
+}
+
+function joinQuantities(items: readonly Item[]): Item[] {
   const out: Item[] = [];
   for (let i = 0; i < items.length; ) {
     const read = readQuantity(items, i, out);

@@ -1,3 +1,4 @@
+import { isAnyOf } from './item.ts';
 import { wordSet } from './lexicon/word-set.ts';
 import { isFact } from './mood.ts';
 import type { Saying } from './sayings.ts';
@@ -43,6 +44,7 @@ export function dropWhatWasThere(sayings: readonly Saying[]): void {
     const before = sayings[s - 1];
     if (!before || before.clause.sentence !== saying.clause.sentence) return;
     if (saying.clause.join === 'colon') tellOfHeading(sayings, s, before);
+    spoiltAndFell(before, saying);
     if (saying.hits.some((hit) => hit.kind !== 'dropped') || saying.mentions.length > 0) return;
     const { items, mood } = saying;
     if (!isFact(mood) || items.some((item) => item.quantity)) return;
@@ -84,6 +86,18 @@ function tellOfHeading(sayings: readonly Saying[], s: number, heading: Saying): 
     each.hits = [];
     each.dropped = true;
   }
+}
+
+/** "its brebas shrivelled and fell": what was wrong with them is part of their fall, what plagued the tree is not. */
+function spoiltAndFell(before: Saying, saying: Saying): void {
+  if (saying.mentions.length > 0 || !saying.hits.some((hit) => hit.kind === 'dropped')) return;
+  const [harm] = before.hits;
+  if (before.hits.length !== 1 || harm?.kind !== 'trouble') return;
+  const plague = before.items.some((item) => isAnyOf(item, ['PEST', 'THIEF', 'LEAF']));
+  if (plague || !(before.mentions.length === 0 || before.items.some((item) => item.classes.has('FRUIT'))))
+    return;
+  before.hits = [];
+  before.dropped = true;
 }
 
 const WHOLE = wordSet('all both every everything lot');

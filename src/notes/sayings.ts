@@ -149,6 +149,9 @@ export function mendRepairs(sayings: readonly Saying[]): Saying[] {
       if (saying.mentions.length === 0) saying.mentions = before.mentions;
       if (before.hits.length > 0 || before.mentions.length === 0 || saying.mentions.length > 0) out.pop();
       saying.date ??= before.date;
+      // "took 3 air layers, no, cuttings": the number stays.
+      if (saying.items.length === 1)
+        saying.count ??= before.items.find((item) => item.quantity)?.quantity ?? null;
       out.push(saying);
       continue;
     }

@@ -61,6 +61,10 @@ function verbFits(items: readonly Item[], at: number): boolean {
       (object?.classes.has('CONTAINER') === true &&
         rest.some((item) => ['off', 'from'].includes(item.text)) &&
         rest.some((item) => item.type === 'tree')) ||
+      // "grabbed some missions": a tree's name in the plural is its fruit.
+      (object?.type === 'tree' &&
+        /[^s]s$/.test(object.typed) &&
+        rest.slice(0, 3).some((item) => SEVERAL.has(item.text))) ||
       // "grabbed 4 celestes"
       (object?.type === 'quantity' && rest.some((item) => item.type === 'tree')) ||
       (object !== undefined &&
@@ -71,6 +75,8 @@ function verbFits(items: readonly Item[], at: number): boolean {
   }
   return true;
 }
+
+const SEVERAL = new Set(['some', 'few', 'several', 'more', 'loads', 'plenty', 'heaps', 'lots']);
 
 const PLACES = new Set([
   'under',

@@ -14,7 +14,7 @@ const SUBSUMED: readonly (readonly [by: ObservationKind, lesser: readonly Observ
   ['fruitlets', ['buds-double', 'buds-single', 'no-fruitlets']],
   ['buds-double', ['buds-single']],
   ['branched', ['no-fruitlets', 'buds-single']],
-  ['dropped', ['no-fruitlets', 'trouble', 'fruitlets']],
+  ['dropped', ['no-fruitlets', 'fruitlets']],
   ['frost', ['trouble']],
 ];
 

@@ -109,7 +109,9 @@ export function spreadDates(sayings: readonly Saying[], today: Day): (Day | null
       const revealed =
         first?.kind === 'leafed-out' &&
         saying.items.some((item) => ['under', 'underneath', 'beneath'].includes(item.text));
-      if (shares || revealed || (stated && first !== undefined)) out[s] = last;
+      // "first hard frost nov 12, everything went to sleep"
+      const slept = first?.kind === 'dormant' && saying.clause.join !== 'stop';
+      if (shares || revealed || slept || (stated && first !== undefined)) out[s] = last;
     }
   });
   return out;
@@ -141,7 +143,10 @@ function isOnlyATime(saying: Saying): boolean {
     saying.mentions.length === 0 &&
     // "forever ago now"
     saying.items.every(
-      (item) => item.type !== 'word' || ['now', 'already', 'easily', 'maybe', 'sometime'].includes(item.text),
+      (item) =>
+        item.type !== 'word' ||
+        GUESSING.has(item.text) ||
+        ['now', 'already', 'easily', 'maybe', 'sometime'].includes(item.text),
     ) &&
     saying.items.filter((item) => item.type !== 'word').length === 1
   );
@@ -167,6 +172,12 @@ const GUESSING = new Set([
   'guess',
   'reckon',
   'on',
+  'suppose',
+  'or',
+  'so',
+  'ish',
+  'roughly',
+  'about',
 ]);
 
 /** "tipped the alma and fed the ronde yesterday": the closing date holds for what is joined by "and". */

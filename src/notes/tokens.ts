@@ -17,7 +17,7 @@ export const LONGEST_MESSAGE = 2000;
 
 /** Words, numbers, runs of line breaks or of dots, and any other visible character alone; one pass, letter by letter. */
 export function tokenise(text: string): Token[] {
-  const plain = straighten(text);
+  const plain = mendZeros(straighten(text));
   const tokens: Token[] = [];
   for (let start = 0; start < plain.length; ) {
     const kind = kindAt(plain, start);
@@ -26,6 +26,13 @@ export function tokenise(text: string): Token[] {
     start = end;
   }
   return tokens;
+}
+
+/** "0ff the alma", "0n it": the digit for the letter. */
+function mendZeros(plain: string): string {
+  return plain.includes('0ff') || plain.includes('0n')
+    ? plain.replace(/(?<![\p{L}\p{N}.])0(?=(?:ff|n)(?!\p{L}))/gu, 'o')
+    : plain;
 }
 
 type CharKind = typeof SPACE | typeof LETTER | typeof DIGIT | typeof FRACTION | typeof SIGN;

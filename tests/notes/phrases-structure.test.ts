@@ -234,7 +234,7 @@ const NOTES: readonly (readonly [text: string, says: string])[] = [
   ['alma tipped june 15 (edit: june 14)', 'Alma tipped 2026-06-14'],
   ['alma tipped 6/15, make that 6/14', 'Alma tipped 2026-06-14'],
   ['yesterday i picked 4 off the king, wait 5', 'King picked 2026-07-01 5'],
-  ['dropped 2 shoots off the alma, i mean tipped', 'Alma tipped'],
+  ['dropped 2 shoots off the alma, i mean tipped', 'Alma tipped 2'],
   ['half a dozen or so figs on the alma', 'Alma fruitlets 6'],
   ['we are up to 9 figs on the king', 'King fruitlets 9'],
   ['that makes 9 figs on the king', 'King fruitlets 9'],

@@ -164,7 +164,10 @@ export function findDates(text: string, context: DateContext): PlacedHit[] {
     }
     const hit = hitOf(read, input, i, text, anchor);
     if (hit) {
-      hits.push(followOn(hit, hits.at(-1), text, context.today));
+      const before = hits.at(-1);
+      const within = before && dayWithin(hit, before, text);
+      if (within) hits.pop();
+      hits.push(within ?? followOn(hit, before, text, context.today));
       anchor = hit.problem ? anchor : toEpochDays(hit.on);
     }
     i = hit ? read.end : i + 1;
@@ -198,6 +201,23 @@ function hitOf(read: Read, input: Input, i: number, text: string, anchor: number
   if (read.phrase.cycle === 'fixed' || span.from > day) return hit;
   const coming = earliest(read.phrase, input.today, (next) => next.from > day);
   return coming ? { ...hit, coming: dayAt(coming.on) } : hit;
+}
+
+/** "in february on the 9th": the day of the month just named. */
+function dayWithin(hit: PlacedHit, before: PlacedHit, text: string): PlacedHit | null {
+  if (before.problem || hit.problem || hit.assumed.join() !== 'month' || hit.from !== hit.to) return null;
+  if (
+    !before.from.endsWith('-01') ||
+    before.to < `${before.from.slice(0, 8)}28` ||
+    before.to.slice(0, 7) !== before.from.slice(0, 7)
+  )
+    return null;
+  if (!/^[\s,]*on\s*$/i.test(text.slice(before.index + before.length, hit.index))) return null;
+  const on = parseDay(`${before.from.slice(0, 8)}${hit.on.slice(8)}`);
+  const length = hit.index + hit.length - before.index;
+  return (
+    on && { ...before, from: on, to: on, on, length, text: text.slice(before.index, before.index + length) }
+  );
 }
 
 /** "went in march 1, roots on the 17th": a bare day of the month goes on from the date told before it. */

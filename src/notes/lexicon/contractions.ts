@@ -131,6 +131,14 @@ const TABLE: readonly (readonly [string, string])[] = [
   ['opn', 'open'],
   ['opnd', 'opened'],
   ['wtf wth wtaf', 'what'],
+  ['froot froots', 'fruit'],
+  ['rpe rype', 'ripe'],
+  ['purply purplely', 'purple'],
+  ['pinky pinkish', 'pink'],
+  ['browny brownish', 'brown'],
+  ['yellowy yellowish', 'yellow'],
+  ['blacky blackish', 'black'],
+  ['fd', 'fed'],
 ];
 
 const expansions = new Map<string, readonly string[]>();

@@ -33,6 +33,10 @@ export const FRUIT_WORD_CLASSES: readonly (readonly [name: string, words: string
     'FOODISH',
     'cheeseboard sink dehydrator jam tart chutney crumble pie cake galette smoothie ham prosciutto parma brie feta ricotta mascarpone stilton gorgonzola cream icecream granola oats cereal pancakes waffles crackers fridge freezer belly tum tummy mouth gob cakehole gullet pudding pud brunch elevenses lunchtime teatime breakfast picnic nibbles starter starters mains entree platter board fruitbowl fruitsalad compote preserves conserve marmalade sorbet gelato bruschetta pizza focaccia sandwich sandwiches sarnie sarnies yoghurt weetbix weetabix muesli overnight-oats porridge',
   ],
+  [
+    'FOODISH',
+    'cookout bbq barbecue barbie braai potluck party bacon pancetta salami honey walnuts pecans pastry crumpets scones burrata gorgonzola camembert hummus tagine trifle custard clafoutis frangipane upside-down cobbler parfait',
+  ],
   // Family, who eat at the grower's table.
   [
     'KIN',

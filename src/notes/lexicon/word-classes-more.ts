@@ -13,6 +13,7 @@ export const MORE_WORD_CLASSES: readonly (readonly [name: string, words: string]
     'bobble bobbles nipple nipples wart warts zit zits button buttons nib nibs budlet budlets dimple dimples',
   ],
   ['BUD', 'budlet budlets'],
+  ['EMPTY', 'incoming bulletin bulletins alert dispatch recap intel gossip scoop flash'],
   ['TIPPED', 'stoped stopt tipd tippd nippd pinchd'],
   ['FOODISH', 'brekky brekkie brekkers smoko lunchbox fruitbowl porridge muesli yoghurt yogurt ploughmans'],
   [

@@ -1,7 +1,8 @@
 import type { RosterTree } from '../contract.ts';
 import { countSlips, slipsAllowed } from '../spelling.ts';
 import { CULTIVAR_NAMES, nameWords } from './cultivar-names.ts';
-import { canonical, plainNumber } from './roster-index.ts';
+import { plainNumber } from './plain-numbers.ts';
+import { canonical } from './roster-index.ts';
 
 export interface TreeMatch {
   readonly id: number;

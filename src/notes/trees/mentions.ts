@@ -90,6 +90,15 @@ function standsForTwin(items: readonly Item[], { at, end }: Found & { at: number
   );
 }
 
+/** "tl kadota": the size without its vowels. */
+function isAbridged(short: string, size: string): boolean {
+  if (!/^[b-df-hj-np-tv-xz]{2,4}$/.test(short) || short[0] !== size[0] || short.length >= size.length)
+    return false;
+  let at = 0;
+  for (const letter of size) if (letter === short[at]) at++;
+  return at === short.length;
+}
+
 const OF_THE_PAIR = new Set(['one', 'of', 'the', 'two', 'my', 'both', 'pair', 'our', 'those']);
 
 /** "the taller of the two kadotas"; "talk kadota", where the slip made another word of it. */
@@ -106,6 +115,13 @@ function narrowBySize(items: readonly Item[], found: (Found & { at: number })[],
         found.splice(k - 1, 2, { ...named, ids, at: before.at, plural: false });
         continue;
       }
+    }
+    const short = items[named.at - 1]?.typed ?? '';
+    const abridged = [...index.weak].flatMap(([size, ids]) => (isAbridged(short, size) ? [...ids] : []));
+    const meant = named.ids.filter((id) => abridged.includes(id));
+    if (meant.length === 1) {
+      found[k] = { ...named, ids: meant, at: named.at - 1 };
+      continue;
     }
     const word = items[named.at - 1]?.text ?? '';
     if (word.length < 4 || items[named.at - 1]?.type !== 'word') continue;

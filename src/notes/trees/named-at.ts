@@ -3,7 +3,8 @@ import { abbreviatedAt, abbreviatedBehind, dottedAt, spacedInitialsAt } from './
 import { namesBeginning, ORDINARY_NAMES } from './cultivar-names.ts';
 import { VERBISH } from './described.ts';
 import { isTurnOfPhrase, namelessAt, unknownOneAt } from './name-phrases.ts';
-import { NUMBER_LEADS, plainNumber, type RosterIndex } from './roster-index.ts';
+import { plainNumber } from './plain-numbers.ts';
+import { NUMBER_LEADS, type RosterIndex } from './roster-index.ts';
 
 export interface Found {
   readonly ids: readonly number[];
@@ -23,15 +24,63 @@ export function mentionAt(items: readonly Item[], i: number, index: RosterIndex)
   if (item.type !== 'word') return null;
   // "hit the deck"
   if (item.text === 'deck' && ['hit', 'hits', 'hitting'].includes(items[i - 2]?.text ?? '')) return null;
+  // "every single one on the deck": where they lie
+  if (item.text === 'deck' && liesThere(items, i)) return null;
   if (isTurnOfPhrase(items, i)) return null;
   const nameless = namelessAt(items, i, index) ?? unknownOneAt(items, i, index);
   if (nameless) return nameless;
   if (['size', 'sized', 'sizes'].includes(items[i + 1]?.text ?? '')) return null;
-  const run = runAt(items, i, index) ?? shortNameAt(items, i, index);
+  const run = withInitials(items, i, runAt(items, i, index) ?? shortNameAt(items, i, index), index);
   const named = cultivarAt(items, i, index);
   if (named && (!run || named.end > run.end || (!run.strong && named.end === run.end))) {
     // "celeste improved" is not on the roster, but "tall kadota" goes on with the roster's own words.
     return named;
+  }
+  return run;
+}
+
+const LYING = new Set([
+  'one',
+  'all',
+  'lot',
+  'everything',
+  'them',
+  'both',
+  'fruit',
+  'figs',
+  'figlets',
+  'splat',
+  'fell',
+  'fallen',
+  'dropped',
+  'down',
+  'over',
+  'scattered',
+]);
+
+/** What is said just before "on the deck" has fallen there. */
+function liesThere(items: readonly Item[], i: number): boolean {
+  const at = items[i - 1]?.text === 'the' ? i - 2 : i - 1;
+  if (!['on', 'onto', 'across'].includes(items[at]?.text ?? '')) return false;
+  return LYING.has(items[at - 1]?.text ?? '') && !['one', 'tree', 'fig'].includes(items[i + 1]?.text ?? '');
+}
+
+/** "ronde d b": the rest of the name by its first letters. */
+function withInitials(
+  items: readonly Item[],
+  i: number,
+  run: Found | null,
+  index: RosterIndex,
+): Found | null {
+  const [id] = run?.ids ?? [];
+  if (!run || id === undefined || run.ids.length > 1 || run.end !== i + 1) return run;
+  let letters = items[i]?.text[0] ?? '';
+  for (let end = run.end; end < run.end + 3; end++) {
+    const word = items[end]?.type === 'word' ? (items[end]?.typed ?? '') : '';
+    if (!/^[a-z]$|^d[eu]$/.test(word)) return run;
+    letters += word[0];
+    if (end > run.end && (index.initials.get(letters)?.has(id) || index.names.get(letters)?.has(id)))
+      return { ...run, end: end + 1 };
   }
   return run;
 }

@@ -2,6 +2,7 @@ import { CULTIVARS } from '../../engine/cultivars.ts';
 import type { RosterTree } from '../contract.ts';
 import { isOrdinary } from '../lexicon/ordinary.ts';
 import { CULTIVAR_NAMES, nameWords } from './cultivar-names.ts';
+import { inWords } from './plain-numbers.ts';
 
 /**
  * What each word can say about which tree. A *strong* word names a tree by itself (its cultivar, a nickname);
@@ -93,12 +94,6 @@ const SAME_SIZE: readonly (readonly string[])[] = [
   ['shed', 'outhouse'],
   ['pot', 'potted'],
 ];
-const PLAIN_NUMBERS = new Map(
-  ['one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten', 'eleven', 'twelve'].map(
-    (word, i) => [word, String(i + 1)],
-  ),
-);
-
 /** Words in a name that say nothing of their own. */
 const EMPTY_WORDS: ReadonlySet<string> = new Set([
   'the',
@@ -162,11 +157,6 @@ const COLOURS: ReadonlySet<string> = new Set([
   'texas',
   'brunswick2',
 ]);
-
-/** `three` → `3`; other words as they are. */
-export function plainNumber(word: string): string {
-  return PLAIN_NUMBERS.get(word) ?? word;
-}
 
 const indexes = new WeakMap<readonly RosterTree[], RosterIndex>();
 
@@ -252,7 +242,11 @@ function build(roster: readonly RosterTree[]): RosterIndex {
     ]),
   );
   const glued = new Map(
-    [...names].filter(([name]) => name.includes(' ')).map(([name, ids]) => [name.replaceAll(' ', ''), ids]),
+    [...names]
+      .filter(([name]) => name.includes(' '))
+      .flatMap(([name, ids]) =>
+        [name, inWords(name)].map((each) => [each.replaceAll(' ', ''), ids] as const),
+      ),
   );
   const numberedBegin = new Set(
     [...names.keys()].filter((name) => / \d+$/.test(name)).map((name) => name.split(' ')[0] ?? ''),

@@ -5,6 +5,8 @@ export const CARE: PredicateTable = [
   [
     'remark',
     [
+      '^ i? did|do|have|has not crop|cropped|harvest|harvested DET? TREE',
+      'FRUIT BE? still ADV? ADV? green|hard|firm|unripe|solid|rock',
       'NEG ~ had|eaten|tasted|tried|picked|ate|pick|eat|taste ~ FRUIT ~ off|from ~ TREE|PRO',
       'bought|ordered|purchased|buying|need|needs|ordering ~ GEAR|FEEDSTUFF|DECOY|CAREOBJ for ~ TREE|PRO',
       'recovered|recovering|recovery|bounced|back from|after ~ TROUBLE|PEST|FROST|THIEF',
@@ -100,6 +102,7 @@ export const CARE: PredicateTable = [
     [
       'hung|strung|hanging|hang|dangled|tied ~ DECOY',
       'picked|fought|hacked|squeezed|waded|battled|made|elbowed my|our way ~~ to water|feed|net|cover|mulch|spray|repot|fleece|shade',
+      'dropped|popped|stopped|swung|nipped|called|pulled by|in|round|over|at|past|down|back|home ~~ to water|feed|net|cover|mulch|spray|repot|fleece|shade|fertilize|fertilise|weed|unwrap|stake ~ TREE|PRO|everything|pots',
       'braved|climbed|crawled|ventured|stood|came|got ~~ to water|feed|net|mulch|spray|repot|fleece ~ TREE|PRO|everything|pots',
       'gave|given|giving DET? TREE|PRO NUM? scoops|scoop|handfuls|handful|doses|dose|cups|cup|glugs|splashes|dollops|spoonfuls|cans|can|jugs|jug|buckets|bucket ~',
       'PUTTING ~ FEEDSTUFF|SOILSTUFF',
@@ -235,7 +238,7 @@ export const CARE: PredicateTable = [
       'chook|horse|cow|sheep|rabbit|goat|alpaca|llama|bunny|bat|worm|pigeon|chicken|pig|hen|mushroom|leaf|green|garden|bagged|fresh|rotted|aged|composted|pelletised poo|poop|manure|muck|dung|droppings|pellets|guano|tea|castings|wee|compost|mould|mold|mulch',
       'poo|poop|dung|muck|guano|bokashi|leafmould|leafmold|woodchip|woodchips|sawdust|lucerne|straw|hay|bark|seagrass|peastraw|coir|vermicompost|frass|rockdust|basalt|zeolite|dolomite|blood|bonemeal|hoof|azomite|gypsum|sulphur|sulfur|ironite|langbeinite|potassium|nitrogen|humate|humic|alfalfa|cottonseed|molasses|charlie|growmore|chempak|phostrogen|miracle round|around|on|onto|over|under|at|for|to|in ~ TREE|PRO|base|roots|pot',
       'straw|woodchips|woodchip|lucerne|peastraw|bokashi|leafmould|bonemeal|poo|guano|charlie|growmore|fert|ferts|fertigation|plantfood',
-      'ferts|fert|fertiliza|plantfood|npk|nutes|food|nosh|grub|tucker|scran|nibbles|rations|dinner',
+      'ferts|fert|fertiliza|plantfood|npk|nutes|food|nosh|grub|tucker|scran|nibbles|rations',
       'gave|given|giving|got|had|gets ~ fert|ferts|nutes|plantfood|npk|tucker|scran|nosh|grub|rations|guano|poo|muck|dung|straw|woodchip|bonemeal|bokashi|charlie|molasses|vitamins|pick-me-up|dinner|breakfast|meal|pint|gallon|gallons|quart|litre|litres|bucketful|bucketfuls|canful|canfuls|dousing|douse|dunk|dunking|sup|slurp|swig|tipple|cuppa|bath|sprinkle|dusting|spritz|misting|rinse|blast|wipe|once-over|tlc|spa|pampering|jab|tonic',
       'doused|dousing|dunked|dunking|soaking|drenching|sprinkled|sprinkling|flooding|hydrated|rehydrated|quenched|bottomwatered|handwatered|irrigating|sloshed|glugged|saturated|deepwatered|trickled|dripped|moistened|refilled|flushed|leached|hosepiped|gallon',
       'WATERED ~ bucket|buckets|can|cans|gallon|gallons|litres|litre|hose|drip|soak',
@@ -292,6 +295,10 @@ export const CARE: PredicateTable = [
     [
       'FORCE|CLUMSY|THIEF|mower|car ~ took|taken|knocked|tore|ripped|gouged|gnawed|bit|chewed DET? SIZE? chunk|chunks|bite|bites|gouge|lump|lumps|strip|slice|piece|pieces|bits out|off|from of? ~ TREE|PRO|trunk|bark|FRUIT|SHOOT',
       'tipped|fell|blew|blown|keeled|toppled|went|knocked right|clean|straight|completely|all|half|almost over',
+      '^ DET? TREE BE? ADV? ADV? drooping|drooped|sagging|flagging|nodding|keeling ADV? ADV? $',
+      'TREE BE? ADV? ADV? rusty|buggy|mitey|scabby|spotty|manky|mouldy|moldy|mildewed|aphidy|mealy|chlorotic|patchy|grubby ADV? ADV? $',
+      'going|gone|went|turning|turned|goes ADV? brown|yellow|black|crispy|grey|gray|white|pale|red|orange|bronze at|round|around|on|along|from DET? SIZE? edges|edge|tips|tip|margins|margin|rim|rims|ends|fringes',
+      'brown|yellow|black|crispy|dry|burnt at|round|around|on DET? SIZE? edges|margins|tips|rims',
       'WRECKED DET? SIZE? growth|shoots|leaves|foliage|buds on|of|off ~ TREE|PRO',
       'LEAF on DET? TREE BE? ADV? yellow|brown|pale|limp|droopy|crispy|curling|curled|dropping|spotty|yellowing|browning|drooping|mottled|TROUBLE',
       'took a|DET beating|battering|hammering|pounding|pummelling|kicking|hit ~ TROUBLE|FORCE',

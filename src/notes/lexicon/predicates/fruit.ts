@@ -81,6 +81,8 @@ export const FRUIT: PredicateTable = [
     'dropped',
     [
       'every|all ~ FRUIT on|from|off DET? TREE BE|HAVE? down|off|gone $',
+      'whole|entire|lot|everything|all came|come|coming off DET? TREE overnight|DATE',
+      'whole|entire lot|crop|load came|come|coming off|down|away DET? TREE? overnight|DATE',
       'every|all ~ FRUIT ~ down|off $',
       'every|all ~ FRUIT ~ down|off by|since|on DATE',
       'FRUIT ~ let|lets go|loose',
@@ -141,6 +143,7 @@ export const FRUIT: PredicateTable = [
   [
     'ripening',
     [
+      'FRUIT HAVE? gone|turned|went|got ADV? purple|brown|yellow|dark|black|soft|squishy|red|golden|gold|blue|mahogany|bronze|pink|amber|maroon|violet',
       'FRUIT ~ dripping|oozing|leaking|beading ~ honey|nectar|syrup|sugar',
       'dripping|oozing|leaking|beading|weeping|crying ~ honey|nectar|syrup|sugar',
       'NUM of? ~ FRUIT on|in DET? TREE HAVE|BE? ADV? turned|turning|coloured|colored|changed|softened',
@@ -250,6 +253,12 @@ export const FRUIT: PredicateTable = [
       'FRUIT still hanging|holding|clinging|dangling ~ TREE',
       'TREE FRUIT still hanging|holding|clinging|dangling',
       'FRUIT sizing up',
+      'FRUIT hanging|clinging|dangling|holding on DET? TREE|PRO',
+      'first|second|third|next|another|new|fresh|main|late flush|wave|round|lot|set|batch of SIZE? FRUIT',
+      '^ NUM SIZE? mains $',
+      'NUM mains on|set|setting|showing|forming|coming|there|now|already|behind',
+      'mains BE? ADV? ADV? setting|set|forming|coming|showing|appearing|swelling|starting|started|developing|budding|visible|growing|there',
+      'mains ~ on DET? TREE|PRO',
       'NUM that i|we can? see|count|find on|at|in|up DET? TREE',
       'TREE with NUM $',
       'first FRUIT on|at|in DET? TREE',

@@ -194,6 +194,8 @@ export const GROWTH: PredicateTable = [
       'opened|opening|opens up|out its|her|his|the|their leaves|leaf|foliage',
       'TREE popped|opened|unfurled|spread|shot DET? SIZE? leaves|leaf',
       'leaves|leaf on DET? TREE until',
+      'leaf|leaves came|come|arrived|appeared|showed|started|returned|emerged|opened|opening out|back|in|up? DATE',
+      'DET? leaf|leaves came|arrived|appeared|returned $',
       'TREE leaf|leaves|lvs DATE',
       'showing|showed|shows SIZE? green',
       'TREE BE? ADV? green at last|again|now|finally',

@@ -5,6 +5,15 @@ export const HARVEST: PredicateTable = [
   [
     'picked',
     [
+      'CONTAINER full of DET? SIZE? RIPE? TREE FRUIT?',
+      '^ CONTAINER full off|from ~ TREE|PRO',
+      'NUM|WEIGHT SIZE? TREE FRUIT? wrapped|rolled|stuffed|topped|drizzled|grilled|roasted|baked|poached|served|paired|sliced|chopped|halved|quartered|split in|into|with|on|under|over|onto ~ FOODISH',
+      'WEIGHT|NUM of? SIZE? TREE|FRUIT turned|made|cooked|boiled|stewed|reduced|rendered|blitzed|baked|simmered|transformed|converted down|up? into|to ~ FOODISH',
+      'NUM|few|some|couple|handful|several of? DET? SIZE? TREE FRUIT? went|go|goes down ADV? ADV? well|nicely|brilliantly|beautifully|easily|smoothly|treat|lovely|perfectly|wonderfully|singing|fast|quick|quickly',
+      'TREE FRUIT went|go|goes down ADV? ADV? well|nicely|brilliantly|beautifully|easily|smoothly|treat|lovely|perfectly|wonderfully|fast|quick|quickly',
+      'bagged|boxed|packed|wrapped|jarred|parcelled up? WEIGHT of? SIZE? TREE|FRUIT for|to ~',
+      'cropped|harvested|picked DET? TREE $',
+      'cropped DET? TREE DATE $',
       'CONTAINER|few|some|couple of? DET? RIPE|FRUIT one|ones|FRUIT? came in|inside|indoors|home off|from DET? TREE',
       'CONTAINER full? of DET? SIZE? TREE gone|vanished|finished|inhaled|hoovered|polished ~',
       'NUM|WEIGHT SIZE? FRUIT? in MEASURE off|from DET? TREE|PRO',

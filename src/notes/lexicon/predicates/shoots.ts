@@ -6,6 +6,8 @@ export const SHOOTS: PredicateTable = [
     'tipped',
     [
       'TREE|PRO got|had|getting|given ~ chop|snip|clip|trim|cut at|on|to DET? growing? tip|tips|tops|top|leaders|ends|leader',
+      'SNIPPED all|both|every|each|most|half of? DET? NUM? SIZE? SIZE? tips|tops|leaders|tip|leader|ends|points|heads out|off|from of? DET? TREE|PRO',
+      "off came|went|go|comes DET? TREE 's? NUM? SIZE? tips|tops|tip|top|leader|leaders|head|heads",
       'did|done ~ tips|tops|leaders|tip|leader on|of|for ~ TREE',
       'gave|given|giving|got|had ~~ finger|thumb|thumbnail|pinching|fingernail|fingers|tipping and? thumb? treatment|job',
       '^ DATE TREE tips|tops|leaders|pinch|tipping|pinching $',
@@ -102,6 +104,8 @@ export const SHOOTS: PredicateTable = [
   [
     'branched',
     [
+      "branches|shoots|laterals|sideshoots|stems|limbs|arms HAVE? come|came|coming|growing|grown|pushed|pushing|emerged|sprouted|sprouting|broke|breaking out? of|from|where|below DET? TREE? 's? cut|cuts|pinch|stub|stubs|wound|below|where|under",
+      'TREE HAVE? ADV? pushed|pushing|threw|throwing|thrown|put|sent|sending|grew|grown|growing|made|produced|sprouted|shot out|up? DET? NUM|NUM2|couple|several|few SIZE? side? limbs|stems|arms|leaders|branches|shoots|laterals|forks|tops|heads',
       'side shooting|sprouting|branching|shoots ~ from|below|under|where?',
       'side shooting|sprouting',
       'sprouting|growing|shooting|breaking|going|gone sideways|outwards|laterally',
@@ -248,6 +252,7 @@ export const SHOOTS: PredicateTable = [
       'suckers|sucker|watersprouts|watersprout|water|basal|crossing|crossers|crosser|rubbing|deadwood|epicormic|stubs|stub|spindly|twiggy|weak|inward|lower|low|rogue|wayward|dead|broken|damaged|frosted|whippy ~ off|out|gone|removed|cut|away|taken|pulled|snipped|lopped|sawn|binned|cleared|pruned|chopped|ripped|hacked|thinned',
       'took|taken|cut|cutting|chopped|lopped|removed|removing|sawed|sawn|hacked|pruned|rubbed|ripped|pulled|pulling|tore|snipped|cleared|clearing|dug|clipped|shaved|stripped|yanked|binned|wrenched|amputated|culled|evicted|thinned|trimmed|shortened|axed|nipped|whacked|knocked out|off|away|back? ~ sucker|suckers|limb|limbs|deadwood|crossers|crossing|watersprouts|watersprout|sprouts|basal|trunk|canes|stump|dead|wood|stubs|stub|boughs|bough|spindly|rubbing|whippy|epicormic|inward|undergrowth|lower branches|branch|growth|limbs|stems|wood|shoots',
       'amputated|amputation|surgery',
+      'NUM? SIZE? SIZE? limb|limbs|branch|branches|bough|boughs|sucker|suckers|trunk|trunks|cane|canes BE|HAVE? gone|off|cut|removed|taken|sawn off|out|away? off|from|of DET? TREE|PRO',
       'saw|loppers|secateurs|pruners|chainsaw|shears|hedgetrimmer|handsaw|snips|felcos|clippers ~ came|out|to|got|met|busy|hit|went ~ TREE|PRO',
       'took|taken|put|introduced|set|went|got|attacked|let ~ saw|loppers|secateurs|pruners|shears|chainsaw|clippers|pruningsaw|handsaw|snips|hedgetrimmer|hatchet|axe|blade|blades ~ TREE|PRO|out|at|to|loose|on',
       'took|cut|chopped|knocked|lopped|reduced|hacked|shaved|sliced|trimmed ~ half|third|quarter|two-thirds|foot|feet|metre|meter|metres|ft|inches off|of|from|out ~ TREE|PRO|growth|height|canopy|branches|crown|it',

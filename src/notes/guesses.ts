@@ -1,0 +1,33 @@
+import type { Item } from './items.ts';
+
+/** A number or a day, which one may not be quite sure of. */
+export function isGuessable(item: Item | undefined): boolean {
+  return item?.quantity !== undefined || item?.type === 'date' || item?.type === 'vague';
+}
+
+/** "tipped it monday i think": it is the day or the number that may be a little off. */
+export function guessesOnlyWhen(items: readonly Item[], i: number): boolean {
+  const guessed = items[i - 2];
+  return (
+    i === items.length - 1 &&
+    items[i - 1]?.text === 'i' &&
+    !items.some((item) => item.text === 'by') &&
+    isGuessable(guessed)
+  );
+}
+
+/** "in 23 the adriatic …", "back in 22": a year by its last digits, with nothing behind it that it could count. */
+export function isShortYear(items: readonly Item[], i: number, year: number): boolean {
+  const item = items[i];
+  if (item?.type !== 'quantity' || !/^\d\d$/.test(item.typed) || items[i - 1]?.text !== 'in') return false;
+  const years = Number(item.typed);
+  if (years < (year % 100) - 15 || years >= year % 100) return false;
+  const next = items[i + 1];
+  return (
+    next === undefined ||
+    next.type === 'tree' ||
+    next.classes.has('DET') ||
+    next.classes.has('PRO') ||
+    ['i', 'we', 'when'].includes(next.text)
+  );
+}
