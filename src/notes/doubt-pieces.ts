@@ -116,10 +116,13 @@ function splits(items: readonly Item[], i: number, held: number): boolean {
   const next = items[i + 1];
   if (word === 'but') return !NOT_BUT.has(before) || next?.classes.has('HAVE') === true;
   if (word === 'yet') return held > 0 && next !== undefined && next.text !== 'to' && next.type === 'word';
+  // "as though", "as if"
+  if ((word === 'though' || word === 'if') && before === 'as') return false;
   if (word === 'so') return next !== undefined && ['i', 'we', 'it', 'they', 'the'].includes(next.text);
   if (word === 'as') return next?.text === 'soon' || next?.text === 'long';
   if (word === 'while') return before !== 'a';
-  if (word === 'plus' || word === 'then') return held > 0;
+  if (word === 'plus' || word === 'then') return held > 0 && before !== 'back';
+  if (word === 'before' && next?.text === 'long') return false;
   if (word === 'since' || word === 'until' || word === 'before' || word === 'after')
     return next !== undefined && next.type === 'word';
   return true;

@@ -49,6 +49,7 @@ export function reaches(
       return true;
     // "the king has figs, he says": a short clause that follows; "it drops its figs if …": one joined on.
     if (doubt.why === 'figure' && doubt.reach === 'sentence' && from.items.length <= 3) return true;
+    if (isNextTold(pieces, p, doubt.piece) && takesBack(doubt, from, piece)) return true;
     if (doubt.reach !== 'sentence' || doubt.piece !== p + 1) return false;
     // "tipped the alma, too soon?" doubts the day, "…, right?" whether it was.
     if (doubt.why === 'asked' && FINISHED.has(kind) && from.join !== 'or')
@@ -70,6 +71,51 @@ export function reaches(
   return true;
 }
 
+/** Whether a clause is the next but for a bare name: "4 figs, the alma, two years ago". */
+function isNextTold(pieces: readonly Piece[], p: number, next: number): boolean {
+  return pieces
+    .slice(p + 1, next)
+    .every(({ items }) => items.every((item) => item.type === 'tree' || item.classes.has('DET')));
+}
+
+/** "…, if only", "… (2024)", "…, or so my wife says": a few words behind a clause that take it back. */
+function takesBack({ why }: FoundDoubt, { own, items, lead }: Piece, piece: Piece): boolean {
+  if (own.length > 0) return false;
+  // "tipped it friday, i think" doubts the day.
+  if (items.length <= 2 && items.every(({ text }) => HEDGES.has(text)))
+    return !piece.items.some(({ date }) => date);
+  if (why === 'past' && items.some(({ text }) => YOUNG.has(text))) return true;
+  if (why === 'past')
+    return items.every(({ type, text }) =>
+      type !== 'word' && type !== 'quantity' ? true : PAST_TAIL.has(text),
+    );
+  if (why === 'told')
+    return (
+      items.length <= 6 &&
+      (TOLD_BY.has(items[0]?.text ?? '') || (lead?.text === 'or' && items[0]?.text === 'so'))
+    );
+  return why === 'if' && items.length <= 2 && (lead === null || items[0]?.text === 'only');
+}
+
+const HEDGES = new Set(
+  'i we think thought hope hopefully guess reckon suppose believe maybe perhaps possibly probably presumably supposedly'.split(
+    ' ',
+  ),
+);
+const YOUNG = new Set(
+  'young younger little kid child boy girl lad student teenager living single'.split(' '),
+);
+const PAST_TAIL = new Set(['back', 'in', 'of', 'that', 'was', 'the', 'all', 'this', 'ago']);
+const TOLD_BY = new Set([
+  'according',
+  'at',
+  'says',
+  'said',
+  'apparently',
+  'supposedly',
+  'allegedly',
+  'reportedly',
+]);
 const FINISHED: ReadonlySet<ObservationKind> = new Set(['tipped', 'picked', 'dropped']);
 const WHETHER = new Set([
   'right',
@@ -87,6 +133,7 @@ const WHETHER = new Set([
   'eh',
   'huh',
 ]);
+const WHOEVER = new Set(['who', 'whether', 'if']);
 const HOPES = new Set(['hope', 'hopefully', 'fingers', 'pray', 'praying', 'hoping']);
 const SEEING = new Set(['saw', 'spotted', 'noticed', 'found', 'clocked', 'seen']);
 
@@ -110,7 +157,8 @@ function carriesOn(doubt: FoundDoubt, step: Piece): boolean {
     case 'other':
       return step.own.length === 0 && !['i', 'we', 'mine', 'my'].includes(first);
     case 'asked':
-      return step.join === 'or';
+      // "wondering who tipped the alma"
+      return step.join === 'or' || (step.join === 'sub' && WHOEVER.has(step.lead?.text ?? ''));
     default:
       // "almost binned it then the king fruited"
       if (step.lead?.text === 'then' && step.own.length > 0 && !step.baseForm) return false;

@@ -7,6 +7,16 @@ import { type FoundDoubt, findDoubts } from './doubt-finding.ts';
 import { belongsToOthers, goesOnAfterOthers, naming } from './doubt-owners.ts';
 import { cutPieces, type Piece } from './doubt-pieces.ts';
 import { reaches } from './doubt-reach.ts';
+import {
+  answersDeed,
+  isAskedAfter,
+  isBroughtDown,
+  isDoingNamed,
+  isFullOfOther,
+  isOrder,
+  isTakenBack,
+  isUnlikely,
+} from './doubt-senses.ts';
 import { coreOf, isUnclear } from './doubt-signs.ts';
 import { harmlessItems } from './harmless.ts';
 import { type Item, readItems } from './items.ts';
@@ -175,7 +185,13 @@ function doubtOfPiece(
   if (kind !== 'no-fruitlets' && isDenied(piece, core, event)) return 'denied';
   // "mission cuttings sulking, nothing yet"
   if (kind === 'no-fruitlets' && isOfCuttings(piece, pieces)) return 'figure';
-  if (piece.asked) return 'asked';
+  if (kind === 'fruitlets' && isBroughtDown(piece.items)) return 'denied';
+  if (kind === 'fruitlets' && isFullOfOther(piece.items)) return 'figure';
+  if (piece.asked || isAskedAfter(piece, pieces[p + 1])) return 'asked';
+  if ((kind === 'picked' || kind === 'tipped') && (isOrder(piece) || isDoingNamed(piece))) return 'unclear';
+  if (kind !== 'no-fruitlets' && isTakenBack(piece, pieces[p + 1], p === pieces.length - 2)) return 'denied';
+  if (kind === 'no-fruitlets' && answersDeed(piece, pieces[p - 1])) return 'denied';
+  if (isUnlikely(event)) return 'unclear';
   if ((kind === 'picked' || kind === 'tipped') && goesOnAfterOthers(piece, pieces[p - 1])) return 'other';
   if (belongsToOthers(event, piece) || (!isMine(piece) && belongsToOthers(event, naming(event, p, pieces))))
     return 'other';

@@ -181,6 +181,7 @@ const LACKED = [
   'PICK',
   'DROPPING',
   'DROP',
+  'APEX',
   'LEAF',
   'BUD',
   'ROOTED',

@@ -6,6 +6,7 @@ import { DECISIVE, type DecisiveKind, guardReading, whyDoubtful } from '../../sr
 import { readNote } from '../../src/notes/index.ts';
 import { NEGATIVES } from './doubt-negatives.ts';
 import { POSITIVES } from './doubt-positives.ts';
+import { TRAPS } from './doubt-traps.ts';
 
 const NAMES = [
   ['Shed Celeste', 'Celeste'],
@@ -38,7 +39,7 @@ function seen(kind: DecisiveKind, tree = ALMA): NoteReading {
 }
 
 describe('a second look at decisive events', () => {
-  for (const [why, texts] of NEGATIVES)
+  for (const [why, texts] of [...NEGATIVES, ...TRAPS])
     test.each(texts.map((text) => [text]))(`nothing decisive is logged of what is ${why}: %s`, (text) => {
       expect(decisive(readNote(text, SETTING))).toEqual([]);
     });

@@ -97,6 +97,15 @@ function isNoDay(input: Input, i: number): boolean {
   return /^(?:3[2-9]|[4-9]\d)(?:st|nd|rd|th)$/.test(textAt(input, i));
 }
 
+/** "the 32nd of june"; "32 june" at the end of a clause. */
+function readNoDayOfMonth(input: Input, start: number): Read | null {
+  const ordinal = isNoDay(input, start);
+  if (!ordinal && !/^3[2-9]$/.test(textAt(input, start))) return null;
+  const j = textAt(input, start + 1) === 'of' ? start + 2 : start + 1;
+  if (input.tokens[j]?.month == null || (!ordinal && !isClauseEnd(input, j + 1))) return null;
+  return { phrase: { cycle: 'year', at: () => null, assumed: [] }, end: j + 1, problem: 'impossible' };
+}
+
 /** "aug-22-26". */
 function sameDash(input: Input, i: number, day: DayOfMonth): { year: number; end: number } | null {
   const sign = textAt(input, i - 1);
@@ -108,13 +117,7 @@ function sameDash(input: Input, i: number, day: DayOfMonth): { year: number; end
 export const readDayMonth: Rule = (input, i) => {
   const start = skipThe(input, i);
   const day = dayOfMonthAt(input, start);
-  // "the 32nd of june"
-  if (!day && isNoDay(input, start)) {
-    const end = textAt(input, start + 1) === 'of' ? start + 2 : start + 1;
-    if (input.tokens[end]?.month == null) return null;
-    return { phrase: { cycle: 'year', at: () => null, assumed: [] }, end: end + 1, problem: 'impossible' };
-  }
-  if (!day) return null;
+  if (!day) return readNoDayOfMonth(input, start);
   const second = secondDay(input, day.end, day);
   for (const last of second ? [second, day] : [day]) {
     let j = last.end;

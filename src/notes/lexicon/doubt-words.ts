@@ -1,5 +1,6 @@
 import { OTHER_SENSE } from './doubt-words-figure.ts';
 import { NOT_MEANT } from './doubt-words-meant.ts';
+import { DONE_TO_OTHER_THINGS } from './doubt-words-things.ts';
 import { NOT_ONES_OWN } from './doubt-words-told.ts';
 
 /**
@@ -16,4 +17,9 @@ export type DoubtWhy = 'denied' | 'plan' | 'if' | 'past' | 'told' | 'other' | 'a
 export type DoubtLine = readonly [doubt: `${DoubtWhy} ${DoubtReach}`, patterns: readonly string[]];
 export type DoubtReach = 'before' | 'on' | 'here' | 'sentence' | 'text';
 
-export const DOUBTS: readonly DoubtLine[] = [...NOT_MEANT, ...NOT_ONES_OWN, ...OTHER_SENSE];
+export const DOUBTS: readonly DoubtLine[] = [
+  ...NOT_MEANT,
+  ...NOT_ONES_OWN,
+  ...OTHER_SENSE,
+  ...DONE_TO_OTHER_THINGS,
+];

@@ -62,6 +62,6 @@ export const FRUIT_WORD_CLASSES: readonly (readonly [name: string, words: string
   ['TREEWORD', 'blighter blighters bleeder bleeders'],
   ['RIPEN', 'ripning ripnin ripenin'],
   ['RIPE', 'riper ripest overripe'],
-  ['RIPE', 'riped'],
+  ['RIPE', 'riped rpe rip ripd'],
   ['KIN', 'auntie aunty aunt uncle cousin'],
 ];

@@ -80,6 +80,7 @@ export const FRUIT: PredicateTable = [
   [
     'dropped',
     [
+      'lot|everything came|come|fell|fallen|dropped off|from DET? TREE',
       'every|all ~ FRUIT on|from|off DET? TREE BE|HAVE? down|off|gone $',
       'whole|entire|lot|everything|all came|come|coming off DET? TREE overnight|DATE',
       'whole|entire lot|crop|load came|come|coming off|down|away DET? TREE? overnight|DATE',
@@ -144,6 +145,8 @@ export const FRUIT: PredicateTable = [
     'ripening',
     [
       'FRUIT HAVE? gone|turned|went|got ADV? purple|brown|yellow|dark|black|soft|squishy|red|golden|gold|blue|mahogany|bronze|pink|amber|maroon|violet',
+      'FRUIT ~ gone|going|went|turned|turning DET? colour|color|shade|hue of? ~',
+      'purple|dark|brown|red|bronze|yellow|black|coloured|colored|blushed|blushing SIZE? shoulders|flanks|bottoms|bums|cheeks',
       'FRUIT ~ dripping|oozing|leaking|beading ~ honey|nectar|syrup|sugar',
       'dripping|oozing|leaking|beading|weeping|crying ~ honey|nectar|syrup|sugar',
       'NUM of? ~ FRUIT on|in DET? TREE HAVE|BE? ADV? turned|turning|coloured|colored|changed|softened',

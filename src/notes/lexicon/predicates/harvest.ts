@@ -62,7 +62,11 @@ export const HARVEST: PredicateTable = [
       '^ ADV? SIZE? first|another|one|NUM ~ FRUIT of DET year|season|summer from|off ~ TREE',
       '^ DET? SIZE? first|lone|only|single|last|NUM|one FRUIT from|off DET? TREE|PRO',
       'SIZE? FRUIT|one the? size ~~ off|from DET? TREE',
+      'took|grabbed|ate|picked|scoffed|harvested|eaten NUM FRUIT? on DET? TREE',
+      'FRUIT on DET? counter|worktop|countertop|benchtop|draining|table|windowsill|sideboard|scales|cheeseboard',
+      'NUM TREE FRUIT? on DET? counter|worktop|countertop|benchtop|table|windowsill|sideboard|scales',
       // eaten
+      'have|has eat|pick|picked SIZE? NUM ~ FRUIT|TREE',
       'EATEN up? off? on? into? ~ NUM|WEIGHT SIZE? RIPE? SIZE? TREE|FRUIT',
       'EATEN up? off? on? into? ~ NUM|WEIGHT SIZE? RIPE? SIZE? FRUIT? off|from|of DET? TREE',
       'EATEN up? off? on? into? DET SIZE? SIZE? RIPE? SIZE? TREE|FRUIT $',

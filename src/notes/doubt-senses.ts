@@ -1,0 +1,172 @@
+import type { ReadEvent } from './contract.ts';
+import type { Piece } from './doubt-pieces.ts';
+import { isAnyOf } from './item.ts';
+import type { Item } from './items.ts';
+
+const ORDERS = new Set(
+  'pick take eat grab gather collect remove harvest get pull pluck cut snip lop chop clip trim nip pinch stop top tip'.split(
+    ' ',
+  ),
+);
+/** Verbs whose past looks the same. */
+const SAME_IN_PAST = new Set(['cut']);
+const LATER = /^(?:later|this|tonight|today|tomorrow)/i;
+const AHEAD = new Set(['by', 'before', 'next', 'until', 'for', 'till']);
+const BEFORE_ORDER = new Set(
+  'please better also next now first just go i can could to then always so'.split(' '),
+);
+
+/** "pick 6 off the alma", "better take the tips off": the plain verb orders or plans, it does not tell. */
+export function isOrder({ items }: Piece): boolean {
+  const at = items.findIndex(({ text }) => !BEFORE_ORDER.has(text));
+  const verb = items[at];
+  if (
+    !verb ||
+    !ORDERS.has(verb.text) ||
+    SAME_IN_PAST.has(verb.text) ||
+    verb.typed.toLowerCase() !== verb.text
+  )
+    return false;
+  const object = items[at + 1];
+  if (!object) return false;
+  // "harvest 6 off the alma" tells of a harvest.
+  if (isAnyOf(verb, ['HARVEST', 'SHOOT']) && object.quantity) return false;
+  if (
+    items.some(
+      ({ type, typed }, i) => type === 'date' && !LATER.test(typed) && !AHEAD.has(items[i - 1]?.text ?? ''),
+    )
+  )
+    return false;
+  return (
+    object.classes.has('DET') ||
+    object.quantity !== undefined ||
+    object.type === 'tree' ||
+    object.classes.has('PRO') ||
+    object.text === 'some'
+  );
+}
+
+const FULL_OF = new Set(
+  'loaded laden dripping smothered heaving groaning studded bursting chocka chockers rammed plastered festooned covered packed stuffed full heavy brimming decked bedecked crawling'.split(
+    ' ',
+  ),
+);
+
+/** "smothered in bindweed", "laden with buds", "dripping": full of something that is no fruit. */
+export function isFullOfOther(items: readonly Item[]): boolean {
+  const at = items.findIndex(({ text }) => FULL_OF.has(text));
+  if (at < 0 || items.some((item) => item.classes.has('FRUIT'))) return false;
+  const by = items[at + 1];
+  if (items[at]?.text === 'dripping' && by?.text !== 'with' && !items[at - 1]?.classes.has('BE')) return true;
+  if (!by || !['with', 'in', 'of', 'by'].includes(by.text)) return false;
+  const what = items.slice(at + 2).find((item) => !isAnyOf(item, ['DET', 'SIZE', 'ADV', 'PRO']));
+  return what?.type === 'word' && !['em', 'goodies', 'promise'].includes(what.text);
+}
+
+const LOOSE = new Set([
+  'brought',
+  'knocked',
+  'blew',
+  'blown',
+  'shook',
+  'shaken',
+  'came',
+  'come',
+  'coming',
+  'fell',
+  'fallen',
+]);
+const AWAY = new Set(['down', 'off', 'away', 'loose', 'adrift']);
+
+/** "the gale brought down a dozen figs", "half the figlets came off": fruit that hangs no more. */
+export function isBroughtDown(items: readonly Item[]): boolean {
+  return items.some(
+    (item, i) => LOOSE.has(item.text) && items.slice(i + 1, i + 5).some(({ text }) => AWAY.has(text)),
+  );
+}
+
+const TAG = new Set('right no yes yeah yep or not did really correct'.split(' '));
+
+/** "tipped the alma, right?": whether it was done is what is asked. */
+export function isAskedAfter(piece: Piece, next: Piece | undefined): boolean {
+  return (
+    next?.asked === true &&
+    next.sentence === piece.sentence &&
+    next.items.length <= 2 &&
+    next.items.every(({ text }) => TAG.has(text))
+  );
+}
+
+/** More than any tree in a garden gives or takes: a slip of the finger, or a joke. */
+export function isUnlikely({ kind, count, unit }: ReadEvent): boolean {
+  if (count === undefined) return false;
+  if (unit === 'kg' || unit === 'lb') return count > 150;
+  if (unit === 'g' || unit === 'oz') return count > 20_000;
+  return count > (kind === 'tipped' ? 300 : 2000);
+}
+
+const NO = new Set('no nope nah not never naah nay'.split(' '));
+const LAUGH = new Set(
+  'haha lol lmao hahaha ha oh well actually sorry um er obviously alas sadly as if'.split(' '),
+);
+
+/** "tipped the alma, haha no", "… lol no": taken back by the last word. */
+export function isTakenBack({ items, sentence }: Piece, next: Piece | undefined, isLast: boolean): boolean {
+  if (NO.has(items.at(-1)?.text ?? '') && LAUGH.has(items.at(-2)?.text ?? '')) return true;
+  return (
+    next !== undefined &&
+    isLast &&
+    next.sentence === sentence &&
+    next.items.some(({ text }) => NO.has(text)) &&
+    next.items.every(({ text }) => NO.has(text) || LAUGH.has(text))
+  );
+}
+
+/** "tipped the alma? nope": no answer about figs. */
+export function answersDeed({ items }: Piece, before: Piece | undefined): boolean {
+  return (
+    items.length <= 2 &&
+    before?.asked === true &&
+    before.items.some((item) =>
+      isAnyOf(item, ['TIPPED', 'TIPPING', 'TIP', 'PICKED', 'PICKING', 'PICK', 'SNIPPED']),
+    ) &&
+    !before.items.some((item) => item.classes.has('FRUIT'))
+  );
+}
+
+const GERUNDS = new Set(
+  'picking taking eating harvesting removing pulling grabbing gathering collecting tipping pinching nipping stopping topping'.split(
+    ' ',
+  ),
+);
+/** With one of these before it, a doing goes on or is over. */
+const BUSY = new Set(
+  'spent busy finished done been am was were enjoyed enjoying started kept after just here currently still now today finally managed got had did end ended home back out i we by from love fun after while'.split(
+    ' ',
+  ),
+);
+
+/** "picking 6 off the king makes it sulk", "good at taking the tops off": a doing spoken of, not told. */
+export function isDoingNamed({ items }: Piece): boolean {
+  const at = items.findIndex(({ text }) => GERUNDS.has(text));
+  if (at < 0) return false;
+  const before = items.slice(0, at);
+  if (
+    before.some(({ text }) => OF_OTHERS.has(text)) &&
+    !before.some(({ text }) => text === 'i' || text === 'we')
+  )
+    return true;
+  if (before.some((item) => BUSY.has(item.text) || isAnyOf(item, ['PICKED', 'TIPPED', 'SNIPPED', 'TAKEN'])))
+    return false;
+  if (before.some((item) => item.type === 'word' && !item.classes.has('ADV'))) return true;
+  return items
+    .slice(at + 1)
+    .some((item) => item.type === 'word' && (isAnyOf(item, ['BE', 'WILL', 'AUX']) || MAKES.has(item.text)));
+}
+
+const OF_OTHERS = new Set(['he', 'she', 'they', 'kids', 'you', 'people', 'birds']);
+const MAKES = new Set(
+  'makes make starts begins stops helps hurts kills causes encourages means takes needs never season party class course day time guide beginners'.split(
+    ' ',
+  ),
+);
