@@ -105,7 +105,22 @@ const HEDGES = new Set(
 const YOUNG = new Set(
   'young younger little kid child boy girl lad student teenager living single'.split(' '),
 );
-const PAST_TAIL = new Set(['back', 'in', 'of', 'that', 'was', 'the', 'all', 'this', 'ago']);
+const PAST_TAIL = new Set([
+  'years',
+  'decades',
+  'ages',
+  'seasons',
+  'summers',
+  'back',
+  'in',
+  'of',
+  'that',
+  'was',
+  'the',
+  'all',
+  'this',
+  'ago',
+]);
 const TOLD_BY = new Set([
   'according',
   'at',

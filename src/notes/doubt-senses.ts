@@ -10,8 +10,7 @@ const ORDERS = new Set(
 );
 /** Verbs whose past looks the same. */
 const SAME_IN_PAST = new Set(['cut']);
-const LATER = /^(?:later|this|tonight|today|tomorrow)/i;
-const AHEAD = new Set(['by', 'before', 'next', 'until', 'for', 'till']);
+const GONE_BY = /^(?:yes|last|ydy|y'day|\d)|ago$/i;
 const BEFORE_ORDER = new Set(
   'please better also next now first just go i can could to then always so'.split(' '),
 );
@@ -31,12 +30,7 @@ export function isOrder({ items }: Piece): boolean {
   if (!object) return false;
   // "harvest 6 off the alma" tells of a harvest.
   if (isAnyOf(verb, ['HARVEST', 'SHOOT']) && object.quantity) return false;
-  if (
-    items.some(
-      ({ type, typed }, i) => type === 'date' && !LATER.test(typed) && !AHEAD.has(items[i - 1]?.text ?? ''),
-    )
-  )
-    return false;
+  if (items.some(({ type, typed }) => type === 'date' && GONE_BY.test(typed))) return false;
   return (
     object.classes.has('DET') ||
     object.quantity !== undefined ||
@@ -141,7 +135,7 @@ const GERUNDS = new Set(
 );
 /** With one of these before it, a doing goes on or is over. */
 const BUSY = new Set(
-  'spent busy finished done been am was were enjoyed enjoying started kept after just here currently still now today finally managed got had did end ended home back out i we by from love fun after while'.split(
+  'sat stood sitting standing lay spent busy finished done been am was were enjoyed enjoying started kept after just here currently still now today finally managed got had did end ended home back out i we by from love fun after while'.split(
     ' ',
   ),
 );

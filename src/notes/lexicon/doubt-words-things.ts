@@ -24,7 +24,6 @@ export const DONE_TO_OTHER_THINGS: readonly DoubtLine[] = [
       'lost WEIGHT',
       // Parts that are no fruit.
       'PICKED|HARVEST|TAKEN|GOT|CONTAINER DET? NUM|MEASURE|few|some|all|CONTAINER? of? SIZE? LEAF|SUCKER|CUTTING',
-      'off|from DET? TREE suckers|sucker|cuttings|cutting|leaves|scions|sticks|shoots $',
       'NUM|few|some|couple off|from DET? TREE ~ to|for root|rooting|graft|grafting|propagate|propagating|cuttings|scions|strike|air|budding',
       // Other plants and foods.
       'sweet|garden|snow|green|sugar|mushy peas|pea',
@@ -50,9 +49,6 @@ export const DONE_TO_OTHER_THINGS: readonly DoubtLine[] = [
       'NUM FRUIT|figtrees in pots|tubs|containers|ground',
       'NUM FRUIT to repot|move|plant|prune|feed|water|net|sell|pot|rehome|give|swap|go|spray|wrap|overwinter|stake|tip|pinch',
       'NUM FRUIT delivered|arrived|shipped|planted|potted|ordered|repotted|moved|wrapped|watered|sprayed|pruned|fed|netted|rooted|grafted|sold|bought',
-      'sold|ordered|bought|planted|repotted|moved|watered|fed|potted|rehomed|adopted|sprayed|pruned|gave ~ NUM FRUIT a|an|one|two|NUM|TREE',
-      'gave|give|giving away NUM FRUIT a|an|one|two|NUM|TREE',
-      'i|we have NUM FRUIT TREE|a|an|one|all|now|here',
       'not|no|hardly|never a|any|one|your|the FRUIT tree|trees|variety|person|fan|expert|lover|grower|year|plant|bush',
       'not|no|hardly|never FRUIT tree|trees|bush|plant|person|expert|grower',
       // Of varieties, not of a tree today.
@@ -162,4 +158,15 @@ export const DONE_TO_OTHER_THINGS: readonly DoubtLine[] = [
     ],
   ],
   ['denied before', ['for|against TIPPING|PICKING|taking|eating|harvesting']],
+  [
+    // Over a comma too.
+    'figure sentence',
+    [
+      'off|from DET? TREE suckers|sucker|cuttings|cutting|leaves|scions|sticks|shoots $',
+      'off|from DET? TREE suckers|sucker|cuttings|cutting|leaves|scions|sticks|shoots that is|was',
+      'sold|ordered|bought|planted|repotted|moved|watered|fed|potted|rehomed|adopted|sprayed|pruned|gave ~ NUM FRUIT a|an|one|two|NUM|TREE',
+      'gave|give|giving away NUM FRUIT a|an|one|two|NUM|TREE',
+      'i|we have NUM FRUIT TREE|a|an|one|all|now|here',
+    ],
+  ],
 ];
