@@ -18,6 +18,7 @@ const NOTES = [
   // These were never worked on: what to expect of notes not seen before.
   ['notes-dev-11.jsonl', 0.84],
   ['notes-dev-12.jsonl', 0.84],
+  ['notes-dev-14.jsonl', 0.89],
 ] as const;
 const QUESTIONS = [
   ['questions-public.jsonl', 0.95],
@@ -37,6 +38,7 @@ const QUESTIONS = [
   ['questions-dev-14.jsonl', 0.97],
   // Never worked on.
   ['questions-dev-15.jsonl', 0.96],
+  ['questions-dev-16.jsonl', 0.95],
   ['questions-own.jsonl', 0.95],
 ] as const;
 
