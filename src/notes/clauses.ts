@@ -272,6 +272,9 @@ function isFixedPair(items: readonly Item[], i: number): boolean {
   const before = items[i - 1]?.text ?? '';
   return (
     (before === 'black' && next === 'blue') ||
+    // "some so and so"
+    (before === 'so' && next === 'so') ||
+    (before === '-' && next === '-') ||
     (before === 'one' && next === 'only') ||
     (['finger', 'fingers'].includes(before) && next === 'thumb') ||
     (next === 'a' && items[i + 2]?.text === 'half') ||

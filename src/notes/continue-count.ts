@@ -6,7 +6,7 @@ import type { Subject } from './subjects.ts';
 
 /** Small words beside a number of things told before. */
 const PLAIN_BESIDE_COUNT = wordSet(`
-  pieces units shots at last count counted counting nodes of them total more so far another today all told altogether in to be exact precise about maybe or counted seen there visible i think guess reckon suppose believe would say roughly ish one
+  call say make it pieces units shots at last count counted counting nodes of them total more so far another today all told altogether in to be exact precise about maybe or counted seen there visible i think guess reckon suppose believe would say roughly ish one
 `);
 /** Small words beside a total. */
 const PLAIN_BESIDE_TOTAL = wordSet(`
@@ -129,7 +129,9 @@ export function denyAlso(saying: Saying, before: Saying): Hit[] | null {
   const hit = before.hits[0];
   if (!hit || saying.hits.length > 0 || saying.mentions.length === 0) return null;
   const last = saying.items.at(-1);
-  const opens = ['not', 'nor', 'neither'].includes(saying.items[0]?.text ?? '') && saying.items.length <= 5;
+  const room = ['one', 'any', 'a'].includes(saying.items[1]?.text ?? '') ? 7 : 5;
+  const opens =
+    ['not', 'nor', 'neither'].includes(saying.items[0]?.text ?? '') && saying.items.length <= room;
   if (
     !last ||
     !(

@@ -50,6 +50,8 @@ const COMING = wordSet(`
   thursday friday saturday sunday next the
 `);
 const BY_NOW = wordSet('soon early late');
+/** "back in leaf": no time gone by. */
+const IN_GROWTH = wordSet('leaf leaves growth bud full green business action fruit its her his place there');
 const GONE = wordSet('last previous past prior other');
 /** Words in -ing that tell of no doing. */
 const NO_DOING = wordSet('everything something anything nothing evening morning during spring');
@@ -181,7 +183,8 @@ export function readMood(clause: Clause, today: string): Mood {
       next?.text === 'in' &&
       items[i + 2]?.type !== 'date' &&
       !items[i + 2]?.classes.has('DET') &&
-      items[i + 2]?.type !== 'tree'
+      items[i + 2]?.type !== 'tree' &&
+      !IN_GROWTH.has(items[i + 2]?.text ?? '')
     )
       past = true;
     if (

@@ -114,7 +114,10 @@ export function isOthers(items: readonly Item[], i: number): boolean {
     ['down', 'over', 'across', 'up', 'along'].includes(items[i - 2]?.text ?? '')
   )
     return true;
-  if (['his', 'her', 'their', 'your'].includes(item.text)) {
+  // "a fella pinched his at 5 leaves"
+  const his =
+    item.text === 'his' && (isLastWord(items, i) || HIS_AT.has(next?.text ?? '') || next?.type === 'date');
+  if (!his && ['his', 'her', 'their', 'your'].includes(item.text)) {
     // "tip of the day: do not reverse into your adriatic": good advice, and whose tree taught it.
     if (item.text === 'your' && ['do', 'never', 'always', 'remember'].includes(items[0]?.text ?? ''))
       return false;
@@ -125,7 +128,7 @@ export function isOthers(items: readonly Item[], i: number): boolean {
     );
   }
   // "3 kilos off hers": the tree is not even named.
-  if (['hers', 'theirs', 'yours'].includes(item.text) || (item.text === 'his' && isLastWord(items, i)))
+  if (['hers', 'theirs', 'yours'].includes(item.text) || his)
     return !items.some((each) => each.type === 'tree');
   // "dave's alma", "daves alma": a possessor the lexicon does not know.
   if (next?.text === "'s" && item.type === 'word' && !NO_POSSESSORS.has(item.text)) {
@@ -163,6 +166,21 @@ export function eatsHere(items: readonly Item[], who: number): boolean {
   const between = items.slice(who + 2, from);
   return between.some((item) => ['home', 'hands', 'away', 'paws', 'mitts'].includes(item.text));
 }
+
+const HIS_AT = new Set([
+  'at',
+  'on',
+  'in',
+  'when',
+  'and',
+  'back',
+  'off',
+  'out',
+  'already',
+  'every',
+  'after',
+  'before',
+]);
 
 const OWNERS = new Set(['his', 'her', 'their', 'your']);
 
@@ -216,7 +234,7 @@ export function isWide(items: readonly Item[], i: number): boolean {
   )
     return true;
   if (['everything', 'everybody', 'everyone'].includes(word))
-    return items[i + 1]?.text !== 'on' && items[i + 1]?.text !== 'off';
+    return (items[i + 1]?.text !== 'on' || items[i + 2]?.type === 'date') && items[i + 1]?.text !== 'off';
   if (
     word === 'all' &&
     items[i + 1]?.type === 'quantity' &&

@@ -1,10 +1,11 @@
 import type { Clause } from './clauses.ts';
+import { isAnyOf } from './item.ts';
 import type { Item } from './items.ts';
 import { wordSet } from './lexicon/word-set.ts';
 
 /** What stands behind the verb of a question. */
 const ASKED_ABOUT = wordSet(`
-  i we it they you the my this that these those anyone anybody there others tipping pinching nipping
+  any i we it they you the my this that these those anyone anybody there others tipping pinching nipping
   stopping topping today tomorrow now
 `);
 
@@ -31,7 +32,13 @@ export function isQuestion(clause: Clause): boolean {
     const next = items[i + 1];
     // "did the mission tips": done.
     if (first.text === 'did' && !asked && isDoneTo(items, i + 1)) return false;
-    return isAskedAbout(next);
+    // "do brebas ever come to much"
+    const plural =
+      next !== undefined && /s$/.test(next.text) && (first.text !== 'did' || next.classes.has('FRUIT'));
+    return (
+      isAskedAbout(next) ||
+      (plural && isAnyOf(next, ['FRUIT', 'SHOOT', 'LEAF', 'BUD', 'CUTTING', 'ROOT', 'PEST']))
+    );
   }
   if (inverted && ['anyone', 'anybody', 'why', 'how', 'which', 'who'].includes(first.text)) return true;
   if (

@@ -31,7 +31,7 @@ export function readHits(
     const next = all[s + 1];
     // "alma. pinched three shoots": a heading of what follows.
     if (
-      saying.bare &&
+      (saying.bare || saying.empty) &&
       saying.mentions.length > 0 &&
       next &&
       next.hits.length > 0 &&

@@ -20,7 +20,7 @@ import { attachToOnlyTree } from './only-tree.ts';
 import { readHits } from './read-hits.ts';
 import { repeatDays } from './repeat-days.ts';
 import { markChoices, ownMine } from './riddles.ts';
-import { dropWhatWasThere, ripenWhatWasThere } from './ripe-told.ts';
+import { dropTastes, dropWhatWasThere, ripenWhatWasThere } from './ripe-told.ts';
 import { cutRuns } from './runs.ts';
 import { mendRepairs, readSaying } from './sayings.ts';
 import { settleEvents } from './settle.ts';
@@ -60,6 +60,7 @@ export function readNoteItems(text: string, items: readonly Item[], setting: Set
   denyOtherNews(sayings);
   ripenWhatWasThere(sayings);
   dropWhatWasThere(sayings);
+  dropTastes(sayings);
   const moods = inheritMoods(sayings, setting.today);
   if (isEmptyNote(sayings)) return askKindOfAll(sayings, setting);
   const subjects = spreadSubjects(sayings, setting);

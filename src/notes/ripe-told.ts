@@ -38,6 +38,27 @@ export function ripenWhatWasThere(sayings: readonly Saying[]): void {
   });
 }
 
+/** "one adriatic for tea. jammy": how what was eaten tasted. */
+export function dropTastes(sayings: readonly Saying[]): void {
+  sayings.forEach((saying, s) => {
+    if (s === 0 || saying.mentions.length > 0 || saying.hits.length === 0) return;
+    if (saying.hits.some((hit) => hit.kind !== 'ripening')) return;
+    if (!sayings[s - 1]?.hits.some((hit) => hit.kind === 'picked')) return;
+    const taste = saying.items.every(
+      (item) =>
+        TASTES.has(item.text) || item.classes.has('ADV') || item.classes.has('PRO') || item.classes.has('BE'),
+    );
+    if (!taste) return;
+    saying.hits = [];
+    saying.dropped = true;
+  });
+}
+
+const TASTES = wordSet(`
+  jammy sweet honeyed honey nectar sticky syrupy sugary tender mellow juicy soft squishy squidgy mushy ripe perfectly
+  so and as like pure sugar syrup candy fragrant
+`);
+
 /** "had 3 figs, all on the ground now": what was told of before has come down. */
 export function dropWhatWasThere(sayings: readonly Saying[]): void {
   sayings.forEach((saying, s) => {

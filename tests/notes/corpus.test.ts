@@ -15,10 +15,10 @@ const NOTES = [
   ['notes-dev-9.jsonl', 0.93],
   ['notes-dev-10.jsonl', 0.98],
   ['notes-dev-13.jsonl', 0.97],
+  ['notes-dev-14.jsonl', 0.98],
   // These were never worked on: what to expect of notes not seen before.
   ['notes-dev-11.jsonl', 0.84],
   ['notes-dev-12.jsonl', 0.84],
-  ['notes-dev-14.jsonl', 0.89],
 ] as const;
 const QUESTIONS = [
   ['questions-public.jsonl', 0.95],
@@ -36,9 +36,9 @@ const QUESTIONS = [
   ['questions-dev-12.jsonl', 0.96],
   ['questions-dev-13.jsonl', 0.95],
   ['questions-dev-14.jsonl', 0.97],
+  ['questions-dev-16.jsonl', 0.99],
   // Never worked on.
   ['questions-dev-15.jsonl', 0.96],
-  ['questions-dev-16.jsonl', 0.95],
   ['questions-own.jsonl', 0.95],
 ] as const;
 

@@ -190,10 +190,13 @@ export const readHoliday: Rule = (input, i) => {
 function isNamedTime(input: Input, i: number, end: number): boolean {
   return (
     WEEKENDS.has(textAt(input, end)) ||
-    (textAt(input, end - 1) === 'year' && AT_A_TIME.has(textAt(input, i - 1)))
+    (textAt(input, end - 1) === 'year' && AT_A_TIME.has(textAt(input, i - 1))) ||
+    // "on valentines", "since groundhog"
+    (textAt(input, end - 1).length >= 8 && ON_A_DAY.has(textAt(input, i - 1)) && isClauseEnd(input, end))
   );
 }
 
+const ON_A_DAY = new Set(['on', 'since', 'by', 'before', 'after', 'around']);
 const AT_A_TIME = new Set(['at', 'around', 'over', 'since', 'before', 'after', 'about', 'by']);
 
 function yearlyHoliday(rule: HolidayName['rule'], hemisphere: Hemisphere): Phrase {

@@ -231,7 +231,7 @@ const AFTER_FRACTION = new Set(
 );
 /** What a share is of: "4/6 cuttings rooted". */
 const AFTER_SHARE = new Set(
-  'have has rooted took trees figs pots shoots cuttings figlets fruitlets nodes brebas leaves tips sticks buds survived made them are were still'.split(
+  'have has rooted took trees figs pots shoots cuttings figlets fruitlets nodes brebas tips sticks buds survived made them are were still'.split(
     ' ',
   ),
 );

@@ -14,7 +14,7 @@ a # or two ago|a # or two back|# or two ago|a # or three ago|a few # ago|few # a
 # ago|# back|# and # ago|at some point|back in the day|once upon a time|recently|way back|way back when|lately|earlier this #
 earlier in the #|earlier in the season|earlier this season|last time|a handful of # ago|a number of # ago|so many # ago
 whenever it was|whenever that was|no clue when|cant recall when|couldnt tell you when|cant remember what day|forget what day|not sure what day
-god knows when|who knows when|cant remember when|dont remember when|forget when|forgot when|not sure when|no idea when|dunno when
+god knows when|who knows when|cant remember when|dont remember when|forget when|forgot when|dont know when|do not know when|couldnt say when|cant say when|not sure when|no idea when|dunno when
 sometime last #|sometime in the past|sometime lately|sometime recently|some point last #|a few # before|before i went away
 sometime in spring|some day in spring|some day in the spring|someday in spring|one day in spring|some point in spring|some point in the spring|some point over winter|at some point in spring|sometime in the spring|sometime in winter|sometime over winter|sometime this spring|spring sometime|winter sometime|some time in spring|some time in the spring|spring some time
 `;

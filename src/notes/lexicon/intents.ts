@@ -109,6 +109,8 @@ export const INTENTS: readonly (readonly [intent: AskIntent, patterns: readonly 
   [
     'roundup',
     [
+      'how ~ season|year|summer|crop|harvest ~ compare|compares|comparing|stack|stacks|measure|measures|shape|shapes up?',
+      'compare|compared|versus|vs ~ last year|season|summer',
       'in review',
       'work|worked|working for ~ people|others|everyone|anyone|anybody|folks',
       'did|has|is ~ work|worked|working for people|others|everyone|anyone',
@@ -203,6 +205,7 @@ export const INTENTS: readonly (readonly [intent: AskIntent, patterns: readonly 
   [
     'tip-now',
     [
+      'do|should|shall|must|can|could i|we do|get|take|tackle|include|touch|leave ~ SHOOT|sides|side|laterals|rest too|also|aswell|again|next|now|$ ~',
       'leave ~ leaders|tips|tops|leader|tip|top ~~ or',
       'tips|tops|tip|pinch|tipping|pinching ~ yes|yea',
       'tips|tops on or off',
@@ -324,6 +327,8 @@ export const INTENTS: readonly (readonly [intent: AskIntent, patterns: readonly 
   [
     'maybe-ripe',
     [
+      'june|july|aug|august|sept|september|oct|october|nov|november or later|earlier|sooner|after|before|beyond|june|july|aug|august|sept|september|oct|october|nov|november $',
+      'DATE or later|earlier|sooner|after|before|beyond $',
       'TREE before|by|for ~ DATE|birthday|wedding|party|holiday|holidays|winter|snow',
       'beat ~ DATE|winter|cold|snow',
       'TREE|FRUIT|FRUITLET DATE or DATE',
@@ -332,6 +337,8 @@ export const INTENTS: readonly (readonly [intent: AskIntent, patterns: readonly 
   [
     'due',
     [
+      'where should|do|would i|we start|begin',
+      'miss|missed|skip|skipped|forget|forgotten ~ job|jobs|deadline|deadlines|task|tasks|chore|chores|date|dates',
       'am|are i|we ~ needed',
       'when|wen ~ next needed|needed|up|due|on',
       'pencilled|penciled|lined|coming|booked in|up',

@@ -102,7 +102,11 @@ export const WORK_WORD_CLASSES: readonly (readonly [name: string, words: string]
     'PUTTING',
     'put puts putting placed placing set setting laid laying layed spread spreading scattered scattering sprinkled sprinkling strewed strewn poured pouring tipped tipping emptied emptying dumped dumping chucked chucking threw throwing thrown tossed tossing slung slinging flung flinging lobbed lobbing bunged bunging shoved shoving stuck sticking popped popping plonked plonking plopped slapped slapping whacked whacking lashed dolloped ladled spooned shovelled shoveled shovelling shoveling forked barrowed heaped heaping piled piling packed packing tucked tucking worked working dug digging mixed mixing raked raking watered brushed painted dusted dusting sprayed spraying squirted squirting misted drenched rubbed dabbed smeared smearing applied applying added adding gave giving given dosed treated hung hanging draped draping strung stringing wrapped wrapping tied tying fixed fixing fitted fitting rigged rigging erected installed installing hooked pinned clipped clipping secured pegged slipped slipping pulled pulling stretched threaded wound wedged hammered drove banged pushed poked sank sunk buried planted built building made constructed attached strapped lined ringed topdressed mulched fed',
   ],
-  ['TROUBLE', 'gnat gnats'],
+  [
+    'TROUBLE',
+    'gnat gnats junebug junebugs maybug maybugs cockchafer cockchafers chafer chafers figeater figeaters',
+  ],
+  ['PEST', 'junebug junebugs maybug maybugs cockchafer cockchafers chafer chafers figeater figeaters'],
   ['SNIPPED', 'deadheaded deadheading'],
   ['PRUNED', 'deadheaded'],
 ];

@@ -23,6 +23,7 @@ const PLANS = wordSet('will gonna going plan planning must hope hoping aim aimin
 const HOPES = wordSet(
   'hope hoping hopefully should reckon think wonder expecting fingers praying bet betting wish might probably looks',
 );
+const JOBS = wordSet('deadline deadlines job jobs task tasks chore chores');
 const WHO = wordSet('who whos');
 const CLUB = wordSet(`
   members member group club everyone everybody anyone anybody who whos others gang crew folks people
@@ -60,7 +61,10 @@ export function intentOf(items: readonly Item[], setting: Setting): Intent {
   const all = asked.size > 0 ? asked : found;
   const named = plain.some((item) => item.mention);
   const ofClub = !named && plain.some((item) => CLUB.has(item.text));
-  const due = plain.some((item) => item.text === 'due' || item.text === 'overdue');
+  const due =
+    plain.some((item) => item.text === 'due' || item.text === 'overdue') ||
+    // "did i miss any jobs"
+    (all.has('due') && !ofClub && plain.some((item) => JOBS.has(item.text)));
   if (all.has('roundup') && (ofClub || !all.has('tip')) && !due) return 'roundup';
   if (found.has('roundup') && ofClub && WHO.has(first)) return 'roundup';
   if (all.has('tip') && (asked.has('tip') || proposesTip(clauses, setting))) return 'tip';

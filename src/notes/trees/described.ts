@@ -75,6 +75,14 @@ export function isDescribed(items: readonly Item[], at: number, end: number, nam
       items[lead]?.text === 'to'
     );
   }
+  // "the greenhouse figs", not "the little figs"
+  if (
+    next?.text === 'figs' &&
+    !named &&
+    !items.slice(at, end).some((item) => item.classes.has('SIZE')) &&
+    (at === 0 || ['the', 'my', 'our'].includes(before))
+  )
+    return true;
   if (placed) {
     const head = items[lead - 1]?.text ?? '';
     const further = items[lead - 2]?.text ?? '';

@@ -100,6 +100,8 @@ export const CARE: PredicateTable = [
   [
     'care',
     [
+      'took|taken|brought|got|carried DET? TREE|PRO ~ in|inside|into|out|outside|onto|to|under ~ greenhouse|glasshouse|shed|garage|porch|conservatory|patio|polytunnel|tunnel|basement|cellar|lanai|sunroom|deck|balcony',
+      'got|had|gave|given|getting|gets|giving ~ fish|seaweed|nettle|comfrey|worm|kelp|weed|compost|manure|banana juice|soup|brew|gloop|stew|tea|goo|slop|swill|water|broth|gravy|smoothie',
       'hung|strung|hanging|hang|dangled|tied ~ DECOY',
       'picked|fought|hacked|squeezed|waded|battled|made|elbowed my|our way ~~ to water|feed|net|cover|mulch|spray|repot|fleece|shade',
       'dropped|popped|stopped|swung|nipped|called|pulled by|in|round|over|at|past|down|back|home ~~ to water|feed|net|cover|mulch|spray|repot|fleece|shade|fertilize|fertilise|weed|unwrap|stake ~ TREE|PRO|everything|pots',
@@ -353,6 +355,8 @@ export const CARE: PredicateTable = [
       'wind|storm|gale|dog|football|ball|fox|cat|puppy|gust took|broke|snapped|smashed|knocked|flattened|shredded|tore|ripped|dug|chewed|got|hit|blew|trashed|battered|beat|stripped',
       'dog|puppy|goat|goats ate|eaten|chewed',
       'some _ pinched|nicked|stole|swiped|took|picked|snipped ~ FRUIT|TREE',
+      'so and so|sos pinched|nicked|stole|swiped|took|picked|snipped|had|helped ~ FRUIT|TREE',
+      'so and so|sos pinched|nicked|stole|swiped|took|picked|had ~ FRUIT off|from ~ TREE',
       'some _ pinched|nicked|stole|swiped ~ FRUIT off|from ~ TREE',
       'someone|somebody|toerag|scrote|git|thief|passer|visitor|he|she|they|kid ~ pinched|nicked|stole|swiped ~ FRUIT off|from? ~ TREE?',
       'nicked|stole|stolen|robbed ~ FRUIT off|from ~ TREE',

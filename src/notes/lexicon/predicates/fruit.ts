@@ -5,6 +5,7 @@ export const FRUIT: PredicateTable = [
   [
     'picked',
     [
+      'first|last|only|lone|NUM|one RIPE? FRUIT ~~ plucked|picked|eaten|devoured|harvested|scoffed|munched|demolished|inhaled $',
       'had DET? SIZE? SIZE? FRUIT to eat|pick|taste|try off|from? ~ TREE?',
       'bit|bitten|biting into ~ TREE|FRUIT|BREBA',
       'sank|sunk|sinking|got DET? teeth into ~ TREE|FRUIT|BREBA|NUM|DET',
@@ -65,6 +66,7 @@ export const FRUIT: PredicateTable = [
       'in|into the|my|a bowl|basket|kitchen|bucket|fridge|belly|freezer|dehydrator|colander',
       'down the hatch',
       'straight|right off the tree|branch',
+      'one|a|another|lone|single SIZE? TREE ~ for breakfast|lunch|dessert|tea|dinner|supper|snack|pudding',
       'TREE ~ for breakfast|lunch|dessert|tea|dinner|supper|snack|pudding',
       'NUM ~ FRUIT ~ for breakfast|lunch|dessert|tea|dinner|supper|snack|pudding',
       'breakfast was ~ TREE|FRUIT',
@@ -81,6 +83,8 @@ export const FRUIT: PredicateTable = [
     'dropped',
     [
       'lot|everything came|come|fell|fallen|dropped off|from DET? TREE',
+      '^ every last|single one|FRUIT down|fallen|dropped|shed $',
+      '^ every last|single one|FRUIT on|over DET? floor|ground|deck|grass|patio|path|lawn|dirt $',
       'every|all ~ FRUIT on|from|off DET? TREE BE|HAVE? down|off|gone $',
       'whole|entire|lot|everything|all came|come|coming off DET? TREE overnight|DATE',
       'whole|entire lot|crop|load came|come|coming off|down|away DET? TREE? overnight|DATE',
@@ -147,6 +151,8 @@ export const FRUIT: PredicateTable = [
       'FRUIT HAVE? gone|turned|went|got ADV? purple|brown|yellow|dark|black|soft|squishy|red|golden|gold|blue|mahogany|bronze|pink|amber|maroon|violet',
       'FRUIT ~ gone|going|went|turned|turning DET? colour|color|shade|hue of? ~',
       'purple|dark|brown|red|bronze|yellow|black|coloured|colored|blushed|blushing SIZE? shoulders|flanks|bottoms|bums|cheeks',
+      'FRUIT HAVE|BE? ADV? turned|turning $',
+      'FRUIT HAVE|BE? ADV? turned|turning DATE|now|at|already|colour|color',
       'FRUIT ~ dripping|oozing|leaking|beading ~ honey|nectar|syrup|sugar',
       'dripping|oozing|leaking|beading|weeping|crying ~ honey|nectar|syrup|sugar',
       'NUM of? ~ FRUIT on|in DET? TREE HAVE|BE? ADV? turned|turning|coloured|colored|changed|softened',
@@ -345,7 +351,7 @@ export const FRUIT: PredicateTable = [
       'bugger|sod|naff|jack|diddly|sweet all|nothing|fa ~ TREE|PRO?',
       'bugger|sod|naff|jack all',
       'NONE on|at|in|there|showing|to see|to report|yet|so|here|doing|forming|visible|happening|$ ~',
-      'nothing|nada|zilch|zip|none|nope|nil',
+      'nothing|nada|zilch|zip|none|nope|nil|zippo|zilcho|bupkis|bubkis|diddlysquat|nuffin|nowt',
       'NEG ~ FRUIT',
       'NEG ~ FRUITLET',
       'NEG sign|signs|trace|hint|sniff|evidence|glimpse|sight of ~ FRUIT|FRUITLET|BREBA|one|life|anything|any|them',

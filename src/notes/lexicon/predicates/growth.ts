@@ -183,6 +183,8 @@ export const GROWTH: PredicateTable = [
     'leafed-out',
     [
       'did DET? TREE wake|leaf|bud|sprout|break|open|shoot|flush|green up|out?',
+      'back in|into growth|action DATE?',
+      'did DET? TREE show|produce|make|have|get|find|open|put|push|break|unfurl ~ leaf|leaves|green|growth|life|foliage',
       'TREE leaf|leaves out? DATE',
       'leaf|leaves out on DET? TREE',
       '^ leaf|leaves out? DATE $',

@@ -7,6 +7,12 @@ export const IDIOMS: PredicateTable = [
     [
       'missed|dodged|escaped|avoided|survived|swerved|sidestepped|skipped DET? SIZE? hail|hailstorm|storm|wind|gale|rain|heatwave|slugs|birds|wasps|mites|rust|worst of? DET? ~',
       'FORCE missed|spared|skipped|bypassed DET? TREE|us|me',
+      'FRUIT? turned out ADV? lovely|nice|great|well|good|sweet|fine|ok|okay|perfect|bland|jammy|delicious|tasty|gorgeous|brilliant|beautiful|rubbish|watery',
+      'cut|sliced|halved|split|chopped|tore|broke PRO up? in|into|through? half|two|halves|quarters|pieces|slices|bits|chunks|thirds|wedges|middle',
+      'a|one|measure|NUM|few|couple|some|good|bit|way day|days|week|weeks|fortnight|month|months|bit|way? off|away|from|shy|short from|of|off? being? ripe|ready|ripeness|ripening|picking|eating|pickable|prime|done',
+      'measure off|away|from|shy|short from|of|off? being? ripe|ready|ripeness|ripening|picking|eating|pickable|prime|done',
+      'mouse|mouses|squirrel|squirrels|rabbit|bat|bats|mices ear|ears',
+      'took|taken|brought|carried|lugged them|those|these|some|most|half|all|rest to|into|in|round to? ~ work|office|school|church|neighbours|neighbors|hospital|party|barbecue|bbq|picnic|lunch|OTHERS|KIN',
       'dog|cat|puppy|pup got|had|has half|some|most',
       'dog|cat|puppy|pup got|had|has DET share|taste|bit|rest|core|skin|skins',
       'left|leaving|leave NUM|few|some|couple to go|turn|get softer|soft|darker|purple|ripe|riper|squishy',

@@ -11,6 +11,8 @@ export const NONE: PredicateTable = [
       'TREE HAVE? set|produced|made|given|grown|done|shown NONE',
       'find|found|see|saw no sign|trace|hint|evidence of ~ FRUIT',
       'OLDWOOD BE bare|blank|empty',
+      'NONE left|remaining|there|now|at? ~ on ~ OLDWOOD',
+      'NONE on TREE ~ OLDWOOD',
       'divil|devil a|the FRUIT',
       'barren as a ~',
       'as barren|bare|empty as a ~',

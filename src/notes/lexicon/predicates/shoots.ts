@@ -5,6 +5,7 @@ export const SHOOTS: PredicateTable = [
   [
     'tipped',
     [
+      'TREE lost DET? ~ tips|tops|tip|top|head|heads|leader|leaders to|under|by ~ snips|secateurs|thumb|thumbnail|scissors|fingernail|pruners|shears|knife|me',
       'TREE|PRO got|had|getting|given ~ chop|snip|clip|trim|cut at|on|to DET? growing? tip|tips|tops|top|leaders|ends|leader',
       'SNIPPED all|both|every|each|most|half of? DET? NUM? SIZE? SIZE? tips|tops|leaders|tip|leader|ends|points|heads out|off|from of? DET? TREE|PRO',
       "off came|went|go|comes DET? TREE 's? NUM? SIZE? tips|tops|tip|top|leader|leaders|head|heads",
@@ -203,6 +204,7 @@ export const SHOOTS: PredicateTable = [
   [
     'pruned',
     [
+      'TREE ~ cut|hacked|chopped|pruned|trimmed|whacked|lopped back|down hard|right|well|heavily|to|by|over|properly|severely|again',
       'knocked|lopped|took|taken|cut|sawed|sawn|chopped|hacked ~ limb|limbs|bough|boughs off|out|from ~ TREE|PRO',
       'dead wooded|wooding|heading|headed',
       'removed|cut|took|pulled|thinned|snipped|clipped off|out|away? DET? ~ runty|weedy|leggy|scrawny|feeble|puny|skinny|stray|wispy|straggly|spindly|weak shoots|branches|stems|growth|bits|shoot|branch',
@@ -332,6 +334,8 @@ export const SHOOTS: PredicateTable = [
   [
     'cuttings',
     [
+      'stuck|struck|popped|shoved|poked|potted|planted|rooted|kept|saved|started|set|put|took NUM of? DET? SIZE? prunings|trimmings|offcuts|clippings|offtakes',
+      'NUM of? DET? SIZE? prunings|trimmings|offcuts|clippings stuck|struck|potted|rooting|planted|in|into ~',
       'stuck|struck|popped|shoved|poked|pushed|planted|put NUM bits|pieces|lengths|twigs|sticks|ends|prunings|offcuts ~ in|into ~ sand|perlite|grit|vermiculite|moss|coir|compost|soil|water|pot|pots',
       'stuck|struck|popped|poked|put|planted|pushed NUM bits|pieces|lengths|sticks|twigs|sticklets of|from|off DET? TREE in|into|under',
       '^ rooting NUM ~ CUTTING',
