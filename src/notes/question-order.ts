@@ -32,13 +32,7 @@ export function isQuestion(clause: Clause): boolean {
     const next = items[i + 1];
     // "did the mission tips": done.
     if (first.text === 'did' && !asked && isDoneTo(items, i + 1)) return false;
-    // "do brebas ever come to much"
-    const plural =
-      next !== undefined && /s$/.test(next.text) && (first.text !== 'did' || next.classes.has('FRUIT'));
-    return (
-      isAskedAbout(next) ||
-      (plural && isAnyOf(next, ['FRUIT', 'SHOOT', 'LEAF', 'BUD', 'CUTTING', 'ROOT', 'PEST']))
-    );
+    return isAskedAbout(next) || asksOfKind(items, i);
   }
   if (inverted && ['anyone', 'anybody', 'why', 'how', 'which', 'who'].includes(first.text)) return true;
   if (
@@ -99,4 +93,19 @@ export function isDoneTo(items: readonly Item[], from: number): boolean {
   if (tree < 0 || tree > from + 1) return false;
   const part = items[tree + 1]?.text === "'s" ? items[tree + 2] : items[tree + 1];
   return part !== undefined && (part.classes.has('APEX') || part.classes.has('TIPPING'));
+}
+
+/** "do brebas ever come to much", "did figs set", not "do figs on the alma mean …", which has them. */
+function asksOfKind(items: readonly Item[], at: number): boolean {
+  const [verb, noun] = [items[at]?.text ?? '', items[at + 1]];
+  if (!noun || !/s$/.test(noun.text) || !isAnyOf(noun, ['FRUIT', 'SHOOT', 'LEAF', 'BUD', 'CUTTING']))
+    return false;
+  if (
+    items.some(
+      (item, i) =>
+        item.text === 'mean' || (item.type === 'tree' && ['a', 'an'].includes(items[i - 1]?.text ?? '')),
+    )
+  )
+    return false;
+  return noun.classes.has('FRUIT') || verb !== 'did';
 }
