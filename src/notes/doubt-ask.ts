@@ -1,6 +1,7 @@
 import type { Day } from '../engine/day.ts';
 import type { ObservationKind } from '../engine/observation.ts';
 import type { Ask, OpenEvent, ReadEvent } from './contract.ts';
+import { complete } from './draft.ts';
 
 /** What a question still asks once the doubtful is out of it, and what became of that. */
 interface GuardedAsk {
@@ -26,8 +27,7 @@ export function guardAsk(ask: Ask, doubtOf: (event: ReadEvent) => string | null,
   const kinds: ObservationKind[] = [];
   for (const event of ask.open) {
     const { kind, tree, on } = event;
-    const doubt =
-      kind === undefined ? null : doubtOf({ ...event, kind, tree: tree ?? null, on: on ?? today });
+    const doubt = kind === undefined ? null : doubtOf(complete(event, tree ?? null, kind, on ?? today));
     if (doubt === null || (what !== 'tree' && EXPECTED[what].includes(doubt))) open.push(event);
     else if (doubt === 'other') logged.push({ tree: null, kind: 'remark', on: today });
     else if (what !== 'tree') logged.push({ tree: tree ?? null, kind: 'remark', on: today });

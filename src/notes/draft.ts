@@ -12,9 +12,12 @@ export interface Pending {
   readonly open: OpenEvent;
 }
 
+/** An event with what settling has to know of it: its day was not said, or it is of another's tree and stays. */
+type Drafted = ReadEvent & { readonly assumed?: boolean; readonly kept?: boolean };
+
 /** Everything a message gave rise to, before it is settled. */
 export interface Draft {
-  readonly logged: (ReadEvent & { readonly assumed?: boolean; readonly kept?: boolean })[];
+  readonly logged: Drafted[];
   readonly pending: Pending[];
 }
 
@@ -24,13 +27,31 @@ export function complete(
   tree: number | null,
   kind: ObservationKind,
   on: Day,
-): ReadEvent {
+  assumed = false,
+): Drafted {
   // Set one by one and not spread: a spread into a literal costs more than all the rest of an event.
-  const event: { -readonly [K in keyof ReadEvent]: ReadEvent[K] } = { tree, kind, on };
+  const event: { -readonly [K in keyof Drafted]: Drafted[K] } = { tree, kind, on };
   if (count !== undefined) event.count = count;
   if (unit !== undefined) event.unit = unit;
   if (crop !== undefined) event.crop = crop;
+  if (assumed) event.assumed = true;
   return event;
+}
+
+/** An event that lacks something: what is known of it, set one by one for the same reason. */
+export function leaveOpen(
+  { count, unit, crop }: Pick<OpenEvent, 'count' | 'unit' | 'crop'>,
+  kind: ObservationKind,
+  on?: Day,
+  tree?: number | null,
+): OpenEvent {
+  const open: { -readonly [K in keyof OpenEvent]: OpenEvent[K] } = { kind };
+  if (count !== undefined) open.count = count;
+  if (unit !== undefined) open.unit = unit;
+  if (crop !== undefined) open.crop = crop;
+  if (on !== undefined) open.on = on;
+  if (tree !== undefined) open.tree = tree;
+  return open;
 }
 
 const BUD_KINDS: readonly ObservationKind[] = [

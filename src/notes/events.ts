@@ -3,6 +3,7 @@ import type { ObservationKind } from '../engine/observation.ts';
 import { seasonOf } from '../engine/season.ts';
 import type { OpenEvent, Setting } from './contract.ts';
 import { countFor } from './counts.ts';
+import { leaveOpen } from './draft.ts';
 import type { Hit } from './hits.ts';
 import type { Saying } from './sayings.ts';
 
@@ -79,11 +80,8 @@ const CROP_KINDS: ReadonlySet<ObservationKind> = new Set([
 /** The event a hit stands for, without tree and day. */
 export function eventOf(kind: ObservationKind, hit: Hit, saying: Saying, breba: boolean): OpenEvent {
   const count = saying.count
-    ? { count: saying.count.value, ...(saying.count.unit ? { unit: saying.count.unit } : {}) }
+    ? { count: saying.count.value, unit: saying.count.unit ?? undefined }
     : countFor(kind, hit, saying.items, saying.hits);
-  return {
-    kind,
-    ...(count ?? {}),
-    ...(breba && CROP_KINDS.has(kind) ? { crop: 'breba' as const } : {}),
-  };
+  const crop = breba && CROP_KINDS.has(kind) ? 'breba' : undefined;
+  return leaveOpen({ count: count?.count, unit: count?.unit, crop }, kind);
 }

@@ -2,6 +2,8 @@ import type { Token } from './tokens.ts';
 
 /** "1. tipped the alma 2. fed the king": the numbers of a list are no numbers of anything, and part it. */
 export function dropListNumbers(tokens: readonly Token[]): readonly Token[] {
+  // Most messages have none, and lists of nothing cost as much as the looking.
+  if (!tokens.some(({ type }) => type === 'number')) return tokens;
   const at = tokens.flatMap((_, i) => (isListNumber(tokens, i) ? [i] : []));
   const inOrder = at.length > 1 && at.every((i, n) => Number(tokens[i]?.text) === n + 1);
   if (!inOrder) return tokens;

@@ -1,7 +1,7 @@
 import type { Day } from '../engine/day.ts';
 import type { ObservationKind } from '../engine/observation.ts';
 import type { OpenEvent, Setting } from './contract.ts';
-import { complete, type Draft, pushRemark } from './draft.ts';
+import { complete, type Draft, leaveOpen, pushRemark } from './draft.ts';
 import { placeDate } from './events.ts';
 import type { Hit } from './hits.ts';
 import { wordSet } from './lexicon/word-set.ts';
@@ -33,7 +33,8 @@ export function pushEvents(event: OpenEvent, scene: Scene, ask: 'crop' | null): 
     pushRemark(subject, setting, draft);
     return;
   }
-  const open = (): OpenEvent => ('on' in placed ? { ...event, kind, on: placed.on } : { ...event, kind });
+  const open = (tree?: number | null): OpenEvent =>
+    leaveOpen(event, kind, 'on' in placed ? placed.on : undefined, tree);
   const add = (tree: number | null): void => {
     if ('ask' in placed)
       draft.pending.push({
@@ -41,13 +42,11 @@ export function pushEvents(event: OpenEvent, scene: Scene, ask: 'crop' | null): 
         trees: [],
         kinds: [],
         phrase: placed.ask,
-        open: { ...open(), tree },
+        open: open(tree),
       });
-    else if (ask) draft.pending.push({ what: ask, trees: [], kinds: [], open: { ...open(), tree } });
-    else {
-      const made = complete(event, tree, kind, placed.on);
-      draft.logged.push(saying.date === null && inherited === null ? { ...made, assumed: true } : made);
-    }
+    else if (ask) draft.pending.push({ what: ask, trees: [], kinds: [], open: open(tree) });
+    else
+      draft.logged.push(complete(event, tree, kind, placed.on, saying.date === null && inherited === null));
   };
   if (
     kind === 'frost' &&

@@ -179,28 +179,38 @@ function hitOf(read: Read, input: Input, i: number, text: string, anchor: number
   const first = input.tokens[i];
   const last = input.tokens[read.end - 1];
   if (!first || !last) return null;
-  const where = {
-    index: first.start,
-    length: last.end - first.start,
-    text: text.slice(first.start, last.end),
-  };
+  const index = first.start;
+  const length = last.end - index;
+  const typed = text.slice(index, last.end);
   if (read.relative && read.relative.count < 0 && anchor === null) return null;
   const unanchored = read.relative && read.relative.count !== 0 && anchor === null ? 'unanchored' : undefined;
   const problem = read.problem ?? unanchored;
   if (problem) {
     const today = fromEpochDays(input.today.day);
-    return { from: today, to: today, on: today, assumed: [], problem, ...where };
+    return { from: today, to: today, on: today, assumed: [], index, length, text: typed, problem };
   }
   const span = spanFor(read, input, anchor ?? input.today.day);
   if (!span) return null;
   const { from, to, on, assumed } = placed(span, read);
-  const { index, length, text: typed } = where;
-  const hit = { from, to, on, assumed, index, length, text: typed };
-  if (read.relative) return { ...hit, relative: read.relative };
+  // What only some hits have is set on them: a spread into a literal costs more than all the rest of a hit.
+  const hit: { -readonly [K in keyof PlacedHit]: PlacedHit[K] } = {
+    from,
+    to,
+    on,
+    assumed,
+    index,
+    length,
+    text: typed,
+  };
+  if (read.relative) {
+    hit.relative = read.relative;
+    return hit;
+  }
   const { day } = input.today;
   if (read.phrase.cycle === 'fixed' || span.from > day) return hit;
   const coming = earliest(read.phrase, input.today, (next) => next.from > day);
-  return coming ? { ...hit, coming: dayAt(coming.on) } : hit;
+  if (coming) hit.coming = dayAt(coming.on);
+  return hit;
 }
 
 /** "in february on the 9th": the day of the month just named. */
