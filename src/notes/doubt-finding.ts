@@ -52,7 +52,7 @@ export function findDoubts(pieces: readonly Piece[], today: Day): FoundDoubt[] {
       // "hope you like figs mum, picked 20": who is spoken to did not pick them.
       const last = owner[match.at.at(-1) ?? at] ?? piece;
       // "14 figs, fat thumbs": words of two pieces make no turn of phrase.
-      const parted = why === 'figure' && reach === 'here' && match.at.length > 2;
+      const parted = why === 'figure' && reach === 'here';
       if ((why === 'told' || why === 'other' || parted) && last !== piece && pieces[last]?.join === 'comma')
         continue;
       found.push({ why, reach, piece, first: items[at]?.start ?? 0 });

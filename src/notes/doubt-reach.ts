@@ -62,6 +62,9 @@ export function reaches(
   }
   // "the plan: ronde tipped, king fed": a heading holds for all that follows.
   if (pieces[doubt.piece + 1]?.join === 'colon' && from.own.length === 0) return true;
+  // "quick q, …"
+  if (doubt.why === 'asked' && from.items.length <= 3 && from.items.some(({ text }) => QUERY.has(text)))
+    return true;
   for (let k = doubt.piece + 1; k <= p; k++) {
     const step = pieces[k];
     // "almost pinched it then saw a fig"
@@ -149,6 +152,7 @@ const WHETHER = new Set([
   'huh',
 ]);
 const WHOEVER = new Set(['who', 'whether', 'if']);
+const QUERY = new Set(['q', 'question', 'query']);
 const HOPES = new Set(['hope', 'hopefully', 'fingers', 'pray', 'praying', 'hoping']);
 const SEEING = new Set(['saw', 'spotted', 'noticed', 'found', 'clocked', 'seen']);
 

@@ -36,6 +36,7 @@ export function isOrder({ items }: Piece): boolean {
     object.quantity !== undefined ||
     object.type === 'tree' ||
     object.classes.has('PRO') ||
+    object.classes.has('FRUIT') ||
     object.text === 'some'
   );
 }
@@ -71,6 +72,23 @@ const LOOSE = new Set([
   'fallen',
 ]);
 const AWAY = new Set(['down', 'off', 'away', 'loose', 'adrift']);
+
+/** "bought a net, the ronde is covered": a tree under its cover. */
+export function isUnderCover(piece: Piece, pieces: readonly Piece[]): boolean {
+  return (
+    piece.items.some(({ text }) => text === 'covered') &&
+    !piece.items.some((item) => item.classes.has('FRUIT') || item.text === 'in') &&
+    pieces.some(
+      (each) => each.sentence === piece.sentence && each.items.some((item) => COVERS.has(item.text)),
+    )
+  );
+}
+
+const COVERS = new Set(
+  'net nets netting fleece mesh fabric cloth sheet sheets blanket tarp plastic bubblewrap shadecloth'.split(
+    ' ',
+  ),
+);
 
 /** "the gale brought down a dozen figs", "half the figlets came off": fruit that hangs no more. */
 export function isBroughtDown(items: readonly Item[]): boolean {
@@ -117,16 +135,19 @@ export function isTakenBack({ items, sentence }: Piece, next: Piece | undefined,
 }
 
 /** "tipped the alma? nope": no answer about figs. */
-export function answersDeed({ items }: Piece, before: Piece | undefined): boolean {
+export function answersDeed({ items, join }: Piece, before: Piece | undefined): boolean {
+  if (!before || items.some((item) => item.classes.has('FRUIT'))) return false;
+  const answers =
+    (before.asked && items.length <= 2) ||
+    (join === 'colon' && before.items.length === 1 && items[0]?.classes.has('NONE') === true);
   return (
-    items.length <= 2 &&
-    before?.asked === true &&
-    before.items.some((item) =>
-      isAnyOf(item, ['TIPPED', 'TIPPING', 'TIP', 'PICKED', 'PICKING', 'PICK', 'SNIPPED']),
-    ) &&
+    answers &&
+    before.items.some((item) => isAnyOf(item, DEEDS)) &&
     !before.items.some((item) => item.classes.has('FRUIT'))
   );
 }
+
+const DEEDS = ['TIPPED', 'TIPPING', 'TIP', 'PICKED', 'PICKING', 'PICK', 'SNIPPED', 'DROPPED'];
 
 const GERUNDS = new Set(
   'picking taking eating harvesting removing pulling grabbing gathering collecting tipping pinching nipping stopping topping'.split(

@@ -15,6 +15,7 @@ import {
   isFullOfOther,
   isOrder,
   isTakenBack,
+  isUnderCover,
   isUnlikely,
 } from './doubt-senses.ts';
 import { coreOf, isUnclear } from './doubt-signs.ts';
@@ -186,7 +187,7 @@ function doubtOfPiece(
   // "mission cuttings sulking, nothing yet"
   if (kind === 'no-fruitlets' && isOfCuttings(piece, pieces)) return 'figure';
   if (kind === 'fruitlets' && isBroughtDown(piece.items)) return 'denied';
-  if (kind === 'fruitlets' && isFullOfOther(piece.items)) return 'figure';
+  if (kind === 'fruitlets' && (isFullOfOther(piece.items) || isUnderCover(piece, pieces))) return 'figure';
   if (piece.asked || isAskedAfter(piece, pieces[p + 1])) return 'asked';
   if ((kind === 'picked' || kind === 'tipped') && (isOrder(piece) || isDoingNamed(piece))) return 'unclear';
   if (kind !== 'no-fruitlets' && isTakenBack(piece, pieces[p + 1], p === pieces.length - 2)) return 'denied';

@@ -127,6 +127,9 @@ function isAside(saying: Saying, today: Day): boolean {
     (item) => item.type === 'word' && !item.classes.has('DET') && !item.classes.has('PREP'),
   );
   if (tells && (mood.past || mood.unrealFrom !== null)) return true;
+  // "…, the rest on saturday", "…, more tomorrow"
+  if (items.length <= 5 && items.some(({ text }) => text === 'rest' || text === 'others')) return true;
+  if (items.length <= 3 && items[0]?.text === 'more' && (date?.date?.on ?? today) > today) return true;
   return saying.mentions.length > 0 && saying.clause.join !== 'start' && (date?.date?.on ?? today) > today;
 }
 

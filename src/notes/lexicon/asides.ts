@@ -50,6 +50,7 @@ export const ASIDES: readonly (readonly ['aside' | 'lead 1' | 'lead 3', readonly
       // Who may care to know.
       'in case you|u|anyone|anybody|yall|folks|people are|is|was|were wondering|asking|interested|curious|counting',
       'in case you|anyone|anybody missed it|this',
+      'in case you|u|anyone|anybody wonder|wonders|wondered|ask|asks|asked|care|cares|cared',
       'if you|u|anyone|anybody|yall are|is|was|were wondering|asking|interested|curious|counting|watching|listening|following',
       'if you|u|anyone|anybody|yall must|wants|want|care|cares|cared to? know',
       'if you|anyone|anybody ask|asks|asked|care|cares',

@@ -57,6 +57,8 @@ export const DONE_TO_OTHER_THINGS: readonly DoubtLine[] = [
       'few|some|NUM|couple|handful off|from DET? TREE blew|fell|blown|dropped|were|got|was|is|are ~ down|off|knocked|ground|floor|away',
       'nothing got|touched|touches|hurt|hurts|attacked|bothers|bothered|bit|bites|eats|survived|works|worked|helps|helped|stops|stopped|escapes|escaped',
       'loaded|load|loading DET? TREE onto|into|in|up|on|for|to',
+      'FRUIT taste|dry|keep|make|freeze|cook|travel|store|sell|tend',
+      'FRUIT on|off|from DET? TREE taste|dry|keep|make|freeze|cook|travel|store|sell|tend',
       'on paper $',
     ],
   ],
@@ -167,6 +169,65 @@ export const DONE_TO_OTHER_THINGS: readonly DoubtLine[] = [
       'sold|ordered|bought|planted|repotted|moved|watered|fed|potted|rehomed|adopted|sprayed|pruned|gave ~ NUM FRUIT a|an|one|two|NUM|TREE',
       'gave|give|giving away NUM FRUIT a|an|one|two|NUM|TREE',
       'i|we have NUM FRUIT TREE|a|an|one|all|now|here',
+    ],
+  ],
+  ['past text', ['^ remember|recall|reminisce _ $', '^ remember|recall the _ $']],
+  [
+    'asked sentence',
+    ['quick|another|one q|question|query', '^ is|are|was|were WEIGHT|FRUIT|BREBA', 'before or after'],
+  ],
+  [
+    'plan here',
+    [
+      'FRUIT to come|follow',
+      'budget|room|space|capacity|hungry|enough for ~ NUM|FRUIT',
+      'can take|carry|hold|bear|support|manage|ripen|produce|give|feed|handle ~ NUM|FRUIT',
+    ],
+  ],
+  [
+    // Said of a variety, of any year.
+    'figure sentence',
+    [
+      'no way it|its|that|the|this|i|they|he|she|TREE',
+      'FRUIT ~ when|once ripe|ready|picked|dried|cooked',
+      'can not beat',
+      'by nature',
+    ],
+  ],
+  [
+    'plan on',
+    [
+      'better be|have|come|get|see FRUIT',
+      'help|make|get|coax|encourage|let it|them|her|him to? set|fruit|ripen|crop|bear|produce|drop|have',
+    ],
+  ],
+  [
+    // Sayings, and what is no lack of fruit.
+    'figure sentence',
+    [
+      'no tip|tips|sun|water|pain|heat|gain|rain|feed|food|work|bees|wasps|light|patience no FRUIT',
+      'more|bigger|better|extra|less _ more|bigger|better|no|fewer FRUIT',
+      'no more? FRUIT for you|them|birds|THIEF|DET',
+      'not|hardly enough FRUIT',
+      'not DET? TREE FRUIT',
+      'fruit and veg|veggies|vegetables|flowers|nut|nuts|flower',
+      'i beg|implore|pray',
+      'gave|given|lost|left|leave|leaving|surrendered|sacrificed|conceded ~ to|for DET? THIEF',
+    ],
+  ],
+  [
+    'figure here',
+    [
+      '^ heaving|groaning|dripping|bursting|packing|stuffing DET? TREE',
+      'back|knees|shoulders|table|shelves|shelf|arms is|are groaning|heaving|aching',
+      'loaded nachos|fries|potato|potatoes|skins|question|word|dice|gun',
+      'NUM TREE to DET swap|sale|nursery|show|tip|skip|raffle|auction',
+    ],
+  ],
+  [
+    'other sentence',
+    [
+      'at|in|from DET? plant|garden|car|boot|bring|club|spring? sale|raffle|swap|auction|nursery|fete|centre|center|marketplace',
     ],
   ],
 ];
