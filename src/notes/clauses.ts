@@ -1,3 +1,4 @@
+import { isAnyOf } from './item.ts';
 import type { Item } from './items.ts';
 import { wordSet } from './lexicon/word-set.ts';
 import { repairAt } from './repairs.ts';
@@ -117,8 +118,21 @@ function cutClauses(items: readonly Item[]): Clause[] {
   return spreadQuestions(clauses);
 }
 
+const BEARS = new Set(['has', 'have', 'had', 'is', 'are']);
+
+/** "the ronde i tipped on the 3rd has figs": what is said of the tree behind the deed. */
+function goesOnOfTree(items: readonly Item[], i: number): boolean {
+  const item = items[i];
+  if (!item || items[i - 1]?.type !== 'date' || !BEARS.has(item.text)) return false;
+  const who = items.findLastIndex((each, k) => k < i && (each.text === 'i' || each.text === 'we'));
+  const verb = items[who + 1];
+  if (items[who - 1]?.type !== 'tree' || !verb) return false;
+  return isAnyOf(verb, ['TIPPED', 'WATERED', 'PRUNED', 'SNIPPED']);
+}
+
 /** "when i fed it monday it already had 5 figs": a new clause without a mark before it. */
 function goesOnAnew(items: readonly Item[], i: number): boolean {
+  if (goesOnOfTree(items, i)) return true;
   if (!['it', 'they'].includes(items[i]?.text ?? '')) return false;
   const before = items[i - 1];
   if (before?.type !== 'date' && before?.type !== 'tree') return false;

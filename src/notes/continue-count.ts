@@ -23,8 +23,13 @@ export function lastCounted(sayings: readonly Saying[], s: number): Saying | nul
     const saying = sayings[s];
     if (!before || !saying) return null;
     if (before.clause.sentence !== saying.clause.sentence && !isPlainTotal(saying)) return null;
-    if (before.hits.length > 0) return before.hits.some((hit) => COUNTED.has(hit.kind)) ? before : null;
-    if (before.dropped && before.date) continue;
+    if (before.hits.length > 0)
+      return before.hits.some(
+        (hit) => COUNTED.has(hit.kind) || (saying.date !== null && hit.kind === 'no-fruitlets'),
+      )
+        ? before
+        : null;
+    if (before.dropped) continue;
     if (before.items.some((item) => item.quantity) || (isPlainTotal(saying) && !before.bare && k < s - 1))
       return null;
   }
@@ -47,13 +52,18 @@ export function seenBefore(sayings: readonly Saying[], s: number): number {
     !saying ||
     !number ||
     saying.mentions.length > 0 ||
-    !saying.items.some((item) => AT_PRESENT.has(item.text))
+    !(saying.date || saying.items.some((item) => AT_PRESENT.has(item.text)))
   )
     return -1;
   if (saying.hits.some((hit) => hit.kind !== 'fruitlets')) return -1;
   if (
     !saying.items.every(
-      (item) => item.quantity || AT_PRESENT.has(item.text) || isAnyOf(item, ['FRUIT', 'DET', 'ADV']),
+      (item) =>
+        item.quantity ||
+        item.type === 'date' ||
+        AT_PRESENT.has(item.text) ||
+        item.text === 'by' ||
+        isAnyOf(item, ['FRUIT', 'DET', 'ADV']),
     )
   )
     return -1;
@@ -61,6 +71,8 @@ export function seenBefore(sayings: readonly Saying[], s: number): number {
     const hit = sayings[k]?.hits.find((each) => SEEN.has(each.kind));
     if (!hit) continue;
     const none = hit.kind === 'no-fruitlets';
+    // "no figs on the 10th, 5 by the 20th"; of figs there the day is a second count.
+    if (!none && saying.date) return -1;
     const dated = sayings.slice(k, s).some((each) => each.date !== null);
     if (!dated || (!none && sayings[k]?.mood.denials.length !== 0)) return -1;
     saying.hits = [hitBehind(none ? 'fruitlets' : hit.kind, saying.items)];

@@ -58,6 +58,8 @@ export function countFor(
     if (number === null && counts(items, i, noun, hit) && Number.isInteger(quantity.value))
       number = { count: quantity.value };
   }
+  const each = noun === 'FRUIT' && number === null ? shootsWithOne(items, hit) : null;
+  if (each !== null) return { count: each };
   const places = placesOf(items);
   if (places !== null) return { count: places * (number?.count ?? oneOf(items, noun, hit)?.count ?? 1) };
   // "a fig in every armpit": one of each is no number.
@@ -76,6 +78,17 @@ function placesOf(items: readonly Item[]): number | null {
   return places !== null && items.some((item) => ['each', 'apiece', 'both'].includes(item.text))
     ? places
     : null;
+}
+
+/** "2 of 6 shoots have a fig": as many figs as shoots; null where it is not said like that. */
+function shootsWithOne(items: readonly Item[], hit: Hit): number | null {
+  const last = items[hit.last];
+  if (!last?.classes.has('FRUIT') || !SINGULAR.has(last.text)) return null;
+  const at = items.findIndex((item) => item.quantity !== undefined && item.quantity.unit === null);
+  const noun = items[at + 1];
+  if (at < 0 || at > hit.first || !noun || !isAnyOf(noun, ['SHOOT', 'NODE'])) return null;
+  const has = items.slice(at + 2, hit.last).some((item) => item.classes.has('HAVE') || item.text === 'with');
+  return has ? (items[at]?.quantity?.value ?? null) : null;
 }
 
 /** What figs are gone in. */
@@ -121,6 +134,8 @@ function counts(items: readonly Item[], i: number, noun: string, hit: Hit): bool
     const item = items[j];
     if (!item) break;
     if (item.classes.has(noun)) return true;
+    // "6 mains": of the main crop.
+    if (noun === 'FRUIT' && item.text === 'mains') return true;
     if (isAnyOf(item, OTHER_NOUNS) && !item.classes.has('SIZE')) return false;
     if (
       item.classes.has('SIZE') ||
@@ -198,6 +213,8 @@ function oneOf(items: readonly Item[], noun: string, hit: Hit): Count | null {
       item.text === 'one' &&
       !hit.at.includes(i) &&
       !items[i + 1]?.classes.has(noun) &&
+      // "one mission fig"
+      !(items[i + 1]?.type === 'tree' && items[i + 2]?.classes.has(noun)) &&
       items[i + 1]?.text !== 'ripe' &&
       // "one soft breba"
       !(items[i + 1]?.classes.has('RIPE') && items[i + 2]?.classes.has(noun))

@@ -72,9 +72,14 @@ function placesWhere(pieces: readonly Piece[], holds: (piece: Piece) => boolean)
   return places;
 }
 
-/** "4", "3 now" */
+const BESIDE_NUMBER = new Set(['by', 'on', 'now', 'more', 'already', 'up', 'to', 'the', 'then']);
+
+/** "4", "3 now", "5 by the 20th" */
 function isNumberAlone({ items }: Piece): boolean {
-  return items.length === 1 || (items.length === 2 && items[1]?.text === 'now');
+  return (
+    items.length === 1 ||
+    items.every((item) => item.quantity !== undefined || item.type === 'date' || BESIDE_NUMBER.has(item.text))
+  );
 }
 
 function orAll(some: number[], all: number[]): number[] {

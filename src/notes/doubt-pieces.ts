@@ -140,6 +140,7 @@ function finish(raw: readonly Open[]): Piece[] {
         : carried.length > 0
           ? carried
           : (owns.find((ids, q) => q > p && ids.length > 0) ?? []);
+    const heading = own.length === 0 && raw[p + 1]?.join === 'colon' ? listed(raw, owns, p) : [];
     const first = piece.items[0];
     return {
       items: piece.items,
@@ -148,12 +149,20 @@ function finish(raw: readonly Open[]): Piece[] {
       sentence: piece.sentence,
       asked: piece.asked,
       own,
-      trees,
+      trees: heading.length > 0 ? heading : trees,
       numbers: numbersIn(piece.items),
       baseForm: first !== undefined && isAnyOf(first, BASE_FORMS),
       end: piece.items.at(-1)?.end ?? 0,
     };
   });
+}
+
+/** "tipped: alma, king": the trees that a heading speaks of. */
+function listed(raw: readonly Open[], owns: readonly (readonly number[])[], p: number): number[] {
+  const ids: number[] = [];
+  for (let k = p + 1; k < raw.length && raw[k]?.sentence === raw[p]?.sentence; k++)
+    ids.push(...(owns[k] ?? []));
+  return ids;
 }
 
 function treesIn(items: readonly Item[]): number[] {

@@ -37,7 +37,7 @@ const SIGNS: Partial<Record<ObservationKind, readonly Sign[]>> = {
   fruitlets: [
     sign(
       'FRUIT FRUITLET BREBA',
-      'fruiting fruited loaded covered laden dripping smothered studded bursting heaving groaning packed full heavy chocka chockers rammed stacked stuffed brimming decked heaps plastered festooned pinhead pinheads peas marbles crop set setting figged mains',
+      'fruiting fruited loaded covered laden dripping smothered studded bursting heaving groaning packed full heavy chocka chockers rammed stacked stuffed brimming decked heaps plastered festooned pinhead pinheads peas marbles crop set setting figged mains maincrop maincrops',
     ),
     sign('NUM', ''),
     sign('', ''),
@@ -78,7 +78,13 @@ const FRUIT_BEARING =
 const UNSETTLED = ['OTHERS', 'SAYS', 'HEDGE', 'THIEF', 'PEST', 'PAST'];
 
 /** Whether a clause holds words that nobody here understands, more than the sureness of its own words allows. */
-export function isUnclear(kind: ObservationKind, event: ReadEvent, piece: Piece, core: number): boolean {
+export function isUnclear(
+  kind: ObservationKind,
+  event: ReadEvent,
+  piece: Piece,
+  core: number,
+  before?: Piece,
+): boolean {
   const { items } = piece;
   if (core < 0) return true;
   if ((kind === 'picked' || kind === 'fruitlets') && isMissed(items)) return true;
@@ -113,7 +119,7 @@ export function isUnclear(kind: ObservationKind, event: ReadEvent, piece: Piece,
       items.some(
         (item) => item.classes.has('FRUITLET') || item.classes.has('BREBA') || FRUIT_BEARING.test(item.text),
       );
-    if (!sure && !showsFruit(items, piece.join)) return true;
+    if (!sure && !showsFruit(items, piece.join) && !goesOnBearing(piece, before)) return true;
     return all > (sure ? 1 : 0);
   }
   const named = items.some(
@@ -232,8 +238,25 @@ function showsFruit(items: readonly Item[], join: Piece['join']): boolean {
   );
 }
 
+/** "has double buds and figs": what else it has. */
+function goesOnBearing({ items, join }: Piece, before: Piece | undefined): boolean {
+  return (
+    join === 'and' &&
+    items.every((item) => item.classes.has('FRUIT')) &&
+    before?.items.some((item) => item.classes.has('HAVE')) === true &&
+    before.items.some((item) => item.classes.has('BUD'))
+  );
+}
+
 /** "tip the alma", "tipping …": no word says that it was done. */
 function onlyBaseForm(items: readonly Item[]): boolean {
+  // "gave it a trim, just the tips"
+  if (
+    ['just', 'only'].includes(items[0]?.text ?? '') &&
+    items.length <= 4 &&
+    items.at(-1)?.classes.has('APEX')
+  )
+    return false;
   // "8 tips", "just the wee top inch": what was tipped, after the verb.
   if (
     items.some((item) => item.type === 'quantity' || item.text === 'inch') &&

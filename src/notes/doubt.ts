@@ -198,7 +198,7 @@ function doubtOfPiece(
     return 'other';
   // "king figs: …" only says what is spoken of.
   if (kind === 'fruitlets' && event.count === undefined && isHeading(piece, pieces[p + 1])) return 'unclear';
-  return DECISIVE_KINDS.has(kind) && isUnclear(kind, event, piece, core) ? 'unclear' : null;
+  return DECISIVE_KINDS.has(kind) && isUnclear(kind, event, piece, core, pieces[p - 1]) ? 'unclear' : null;
 }
 
 /** A word of denial before what it denies, or after it with the event's own tree: "tipped the alma, not the ronde". */

@@ -50,6 +50,8 @@ function isEarlierSeason(items: readonly Item[], i: number, today: Day): boolean
   const number = Number(digits);
   if (digits.length === 4) return number >= 1900 && number < year && before !== 'pot';
   if (item.typed.startsWith("'")) return number < year % 100;
+  // "this year 12"
+  if (before === 'year' && items[i - 2]?.text === 'this') return false;
   if (!(SEASONS.has(before) || items[i - 1]?.type === 'date')) return false;
   const counted = items[i + 1]?.classes.has('FRUIT') || items[i + 1]?.type === 'tree';
   const told = items[i + 1];

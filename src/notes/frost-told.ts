@@ -1,3 +1,4 @@
+import { hitOn } from './hits.ts';
 import type { Item } from './items.ts';
 import { wordSet } from './lexicon/word-set.ts';
 import { isFact } from './mood.ts';
@@ -23,18 +24,37 @@ export function hitByFrost(sayings: readonly Saying[], s: number): void {
   if (!saying || !isFrost(saying) || saying.mentions.length > 0 || saying.pronoun) return;
   for (let k = s + 1; k <= s + 2; k++) {
     const next = sayings[k];
-    if (!next || next.clause.sentence !== saying.clause.sentence) return;
+    if (!next || next.clause.sentence > saying.clause.sentence + 1) return;
+    const passive = isNipped(next);
+    if (next.clause.sentence !== saying.clause.sentence && !passive) return;
     if (next.mentions.length === 0) {
       if (next.hits.length > 0) return;
       continue;
     }
     if (!isFact(next.mood) || !suffered(next.items)) return;
-    if (!next.hits.every((hit) => ['trouble', 'dormant', 'care'].includes(hit.kind))) return;
+    // "cold snap apr 22, frost nipped the ronde": told again with its tree.
+    if (next.hits.length > 0 && isFrost(next)) {
+      next.date ??= saying.date;
+      saying.hits = [];
+      saying.dropped = true;
+      return;
+    }
+    if (!passive && !next.hits.every((hit) => ['trouble', 'dormant', 'care'].includes(hit.kind))) return;
     saying.mentions = next.mentions;
     next.hits = [];
     next.dropped = true;
     return;
   }
+}
+
+/** "the ronde got nipped", "king was tipped back": what was done to it. */
+function isNipped({ items, hits }: Saying): boolean {
+  return items.some(
+    (item, i) =>
+      item.classes.has('TIPPED') &&
+      ['got', 'was', 'were', 'been', 'gets', 'badly'].includes(items[i - 1]?.text ?? '') &&
+      hits.every((hit) => hit.kind === 'tipped'),
+  );
 }
 
 /** "frost in the garden, leaves are black": harm of the frost that was told of. */
@@ -71,11 +91,31 @@ export function isDoom(frost: Saying, then: Saying): boolean {
 }
 
 /** "frost, but the king was covered": with fleece, not with figs. */
-export function isCovered(saying: Saying): boolean {
+function isCovered(saying: Saying): boolean {
   return (
     saying.hits.length === 1 &&
     saying.hits[0]?.kind === 'fruitlets' &&
     saying.items.some((item) => item.text === 'covered') &&
     !saying.items.some((item) => item.classes.has('FRUIT'))
   );
+}
+
+const COVERS = wordSet(`
+  net nets netting mesh fleece cloth organza shadecloth cover covers tarp tarpaulin blanket blankets sheet
+  sheets burlap hessian cage cages cloche cloches tent bag bags sock socks sail curtain
+`);
+
+/** "nipped out for netting, ronde is now covered": with what was named for it, not with figs; so after a frost. */
+export function coveredUp(sayings: readonly Saying[], s: number): void {
+  const saying = sayings[s];
+  if (!saying || !isCovered(saying)) return;
+  const before = sayings[s - 1];
+  if (before && before.clause.sentence === saying.clause.sentence && isFrost(before)) saying.hits = [];
+  else if (sayings.some(({ items }) => items.some((item) => COVERS.has(item.text))))
+    saying.hits = [
+      hitOn(
+        'care',
+        saying.items.findIndex((item) => item.text === 'covered'),
+      ),
+    ];
 }

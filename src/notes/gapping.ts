@@ -25,6 +25,18 @@ export function joinFragments(clauses: readonly Clause[]): readonly Clause[] {
       out.push({ ...clause, items: [...clause.items, ...next.items] });
       c++;
     } else if (
+      before &&
+      next &&
+      next.sentence === clause.sentence &&
+      (next.join === 'colon' || next.aside) &&
+      clause.items.length === 1 &&
+      clause.items[0]?.type === 'date' &&
+      isNumberOnly({ ...next, items: next.items.filter((item) => item.text !== 'more') })
+    ) {
+      // "7/1: 2 off the alma, 7/2: 3", "6/28 (2), 6/29 (3)"
+      out.push({ ...clause, items: [...clause.items, ...next.items] });
+      c++;
+    } else if (
       next &&
       next.sentence === clause.sentence &&
       (next.join === 'comma' || next.join === 'colon') &&
@@ -137,7 +149,7 @@ export function dropEchoes(sayings: readonly Saying[]): void {
     if (
       none &&
       before.breba &&
-      before.mood.denials.length > 0 &&
+      (before.mood.denials.length > 0 || saying.items.some((item) => item.text === 'none')) &&
       !saying.items.some((item) => item.classes.has('FRUIT'))
     )
       saying.breba = true;

@@ -18,6 +18,7 @@ export function inheritMoods(sayings: readonly Saying[], today: Day): Inherited[
   for (const saying of sayings) {
     const joined = before !== null && before.clause.sentence === saying.clause.sentence;
     const { join } = saying.clause;
+    const recalls = before !== null && !joined && recallsYear(before, saying);
     const continues =
       joined &&
       (join === 'and' || join === 'or' || (join === 'comma' && saying.items[0]?.text === 'with')) &&
@@ -47,7 +48,8 @@ export function inheritMoods(sayings: readonly Saying[], today: Day): Inherited[
         continues && join === 'or' && state.denied && !isTally(saying)
           ? true
           : saying.mood.denials.length > 0,
-      past: (joined && state.past && join !== 'but') || saying.mood.past || isLongAgo(saying, today),
+      past:
+        ((joined || recalls) && state.past && join !== 'but') || saying.mood.past || isLongAgo(saying, today),
       hearsay: (joined && state.hearsay && (told || continues)) || saying.mood.hearsay,
     };
     out.push({
@@ -55,7 +57,7 @@ export function inheritMoods(sayings: readonly Saying[], today: Day): Inherited[
       // "adriatic 0 / celeste 3"
       denied: continues && join === 'or' && state.denied && !isTally(saying),
       past:
-        joined &&
+        (joined || recalls) &&
         state.past &&
         join !== 'but' &&
         !PRESENT.some((word) =>
@@ -79,6 +81,19 @@ export function inheritMoods(sayings: readonly Saying[], today: Day): Inherited[
     before = saying;
   }
   return out;
+}
+
+const RECALLING = new Set(['remember', 'recall', 'throwback', 'flashback', 'back', 'rewind']);
+
+/** "remember 2021? 6 lb off the unknown": a year called to mind is what the next sentence tells of. */
+function recallsYear(before: Saying, saying: Saying): boolean {
+  return (
+    before.clause.sentence + 1 === saying.clause.sentence &&
+    before.mood.past &&
+    before.hits.length === 0 &&
+    before.mentions.length === 0 &&
+    (before.clause.asked || RECALLING.has(before.items[0]?.text ?? ''))
+  );
 }
 
 /** "pinched it in june 2025 and got nowt": a day of an earlier summer holds for what follows too. */

@@ -176,7 +176,10 @@ function placeDates(text: string, items: readonly Item[], setting: Setting): rea
   );
   const oldWood = items.filter((item) => item.text === 'oldwood');
   const spans: Item[] = [
-    ...dates.map((date) => spanItem(date, 'date', date)),
+    // "in 2026 the king has 3": so far this year, not on its first day.
+    ...dates.map((date) =>
+      spanItem(date, 'date', date.text === today.slice(0, 4) ? { ...date, on: today } : date),
+    ),
     ...vague.map((hit) => spanItem(hit, 'vague', undefined)),
   ]
     // "last yrs wood" is where brebas grow, no date.

@@ -1,6 +1,7 @@
 import { isAnyOf } from './item.ts';
 import type { Item } from './items.ts';
 import { wordSet } from './lexicon/word-set.ts';
+import { mendSpan } from './mend-span.ts';
 
 /**
  * Corrections that name only what was wrong: "picked 5, no, 6 off the alma", "tipped it monday. edit: sunday",
@@ -10,7 +11,7 @@ import { wordSet } from './lexicon/word-set.ts';
 export function mendItems(items: readonly Item[]): readonly Item[] {
   if (!items.some((item) => SIGNALS.has(item.text))) return items;
   let out: readonly Item[] = items.slice(openingEnd(items));
-  out = mendPostposed(out);
+  out = mendSpan(mendPostposed(out), isRepairWord);
   for (let i = 1; i < out.length; i++) {
     const mended = mendAt(out, i);
     if (mended) out = mended;
@@ -129,6 +130,12 @@ function mendAt(items: readonly Item[], i: number): Item[] | null {
   // "no, that was monday": a day where none was said.
   if (!replaced && !tail.found.every(({ item }) => item.type === 'date')) return null;
   return [...before, ...left, ...items.slice(tail.end)];
+}
+
+/** A word or a mark that only puts right. */
+function isRepairWord(item: Item | undefined): boolean {
+  if (!item) return false;
+  return item.type === 'mark' ? MARKS.has(item.text) : FILLING.has(item.text) || ALONE.has(item.text);
 }
 
 const POSTPOSED: readonly (readonly string[])[] = [

@@ -219,6 +219,48 @@ export function answerOwnQuestion(sayings: readonly Saying[]): void {
   });
 }
 
+const ELLIPSIS = new Set(['did', 'has', 'have', 'is', 'are', 'does', 'do', 'was', 'were']);
+const HARMLESS_NEWS: ReadonlySet<string> = new Set([
+  'trouble',
+  'ripening',
+  'leafed-out',
+  'dormant',
+  'branched',
+]);
+
+/** "anyone else's kadota split? my tall one just did": the news of the question, of one's own; nothing that decides. */
+export function answerForMine(sayings: readonly Saying[]): void {
+  sayings.forEach((saying, s) => {
+    const question = sayings[s - 1];
+    const [hit] = question?.hits ?? [];
+    if (!question?.mood.asks || !hit || !HARMLESS_NEWS.has(hit.kind) || saying.hits.length > 0) return;
+    const mine = saying.items.slice(0, 2).some((item) => ['mine', 'ours', 'my'].includes(item.text));
+    const named = saying.mentions.length > 0 ? saying.mentions : mine ? question.mentions : [];
+    if (named.length !== 1 || !isFact(saying.mood) || saying.mood.asks || saying.mood.others) return;
+    const last = saying.items.at(-1)?.text ?? '';
+    if (!ELLIPSIS.has(last) || saying.items.length > 6) return;
+    saying.hits = [hitBehind(hit.kind, saying.items)];
+    saying.mentions = [...named];
+    question.hits = [];
+    question.mentions = [];
+    question.dropped = true;
+  });
+}
+
+const STANDING: ReadonlySet<string> = new Set(['leafed-out', 'ripening', 'branched', 'dormant', 'rooted']);
+
+/** "king leafed out on the 2nd, alma not till may 4": the same, later. */
+export function notUntil(sayings: readonly Saying[]): void {
+  sayings.forEach((saying, s) => {
+    const told = sayings.slice(0, s).findLast((each) => each.hits.length > 0);
+    const [hit] = told?.hits ?? [];
+    if (!hit || !STANDING.has(hit.kind) || saying.hits.length > 0 || saying.mentions.length !== 1) return;
+    if (saying.clause.sentence !== told?.clause.sentence || !saying.date) return;
+    if (!saying.items.some((item) => item.text === 'until') || saying.items.length > 6) return;
+    saying.hits = [hitBehind(hit.kind, saying.items)];
+  });
+}
+
 /** "round thing at the node on the ronde, fig?": the fragment asks what the thing before it is. */
 export function markRiddles(sayings: readonly Saying[]): void {
   for (const saying of sayings) {

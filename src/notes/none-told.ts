@@ -40,12 +40,32 @@ export function denyOtherNews(sayings: readonly Saying[]): void {
     )
       return;
     const before = sayings.slice(0, s).findLast((each) => each.hits.length > 0);
+    if (before && isLeftOut(saying, before)) saying.hits = [];
     if (
       before?.hits.every((each) => OTHER_NEWS.has(each.kind)) &&
       !before.items.some((item) => item.classes.has('FRUIT'))
     )
       saying.hits = [];
   });
+}
+
+const CARED: ReadonlySet<string> = new Set(['care', 'pruned', 'tipped']);
+
+/** "3 off the alma tuesday, none today", "ronde got fed, celeste got nothing": no more of what was done. */
+function isLeftOut(saying: Saying, before: Saying): boolean {
+  if (before.clause.sentence !== saying.clause.sentence) return false;
+  const words = saying.items.filter((item) => item.type === 'word');
+  if (saying.mentions.length === 0)
+    return (
+      before.hits.some((hit) => hit.kind === 'picked') &&
+      saying.date !== null &&
+      words.every((item) => item.classes.has('NONE') || item.classes.has('PREP'))
+    );
+  return (
+    before.hits.every((hit) => CARED.has(hit.kind)) &&
+    words.every((item) => item.classes.has('NONE') || item.classes.has('DET') || item.text === 'got') &&
+    words.some((item) => item.text === 'got')
+  );
 }
 
 const LAUGHTER = /^(?:(?:ha)+h?|l+o+l+|lmao|er+m*|u+h*m*|well|sadly|sorry|alas|hm+)$/;

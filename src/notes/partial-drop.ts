@@ -51,6 +51,9 @@ export function isPartial(saying: Saying, all: readonly Saying[], s: number): bo
   )
     return true;
   if (quantity?.quantity?.ofMore) return true;
+  // "1/2 the figs fell", "3/4 came down"
+  if (items.some((item) => item.text === 'measure' && /^(?:[½¼¾⅓⅔]|\d\s*\/\s*\d)/.test(item.typed)))
+    return true;
   if (quantity && items[items.indexOf(quantity) + 1]?.text === 'of') return true;
   if (
     saying.total ||

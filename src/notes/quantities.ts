@@ -214,6 +214,8 @@ function readQuantity(items: readonly Item[], i: number, out: readonly Item[]): 
   if (
     before &&
     LABELS.has(before.text) &&
+    // "this year 12 on the ronde"
+    !(before.text === 'year' && ['this', 'last'].includes(out.at(-2)?.text ?? '')) &&
     // "300g celeste plus 5 adriatic"
     !(before.text === 'plus' && (next?.mention || next?.classes.has('FRUIT'))) &&
     /^\d/.test(items[i]?.text ?? '') &&

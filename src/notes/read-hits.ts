@@ -3,7 +3,9 @@ import type { Setting } from './contract.ts';
 import { FRUIT_KINDS, isBreba, isDoubt } from './crop-doubt.ts';
 import { type Draft, pushPending, pushRemark } from './draft.ts';
 import { eventOf } from './events.ts';
+import type { Hit } from './hits.ts';
 import type { Inherited } from './inherit-moods.ts';
+import { isAnyOf } from './item.ts';
 import { isPartial } from './partial-drop.ts';
 import { pushEvents, type Scene } from './push-events.ts';
 import type { Saying } from './sayings.ts';
@@ -71,7 +73,9 @@ export function readHits(
     if (
       mood.asks &&
       hit.kind !== 'trouble' &&
-      (asksWhatItIs(saying) || (hit.kind === 'ask-kind' && /^whats?$/.test(saying.items[0]?.text ?? '')))
+      (asksWhatItIs(saying) ||
+        (hit.kind === 'ask-kind' &&
+          (/^whats?$/.test(saying.items[0]?.text ?? '') || tellsWithMark(saying, hit))))
     ) {
       pushPending(subject, draft, { on: setting.today });
       return;
@@ -94,7 +98,8 @@ export function readHits(
       else remark();
       return;
     }
-    if (hit.kind === 'dropped' && isPartial(saying, all, s)) {
+    const origin = hit.at.length === 0 ? saidBefore(hit, all, s) : s;
+    if (hit.kind === 'dropped' && isPartial(all[origin] ?? saying, all, origin)) {
       if (subject.mentions.length === 0)
         draft.pending.push({
           what: 'tree',
@@ -138,8 +143,29 @@ export function readHits(
       remark();
       return;
     }
-    pushEvents(eventOf(hit.kind, hit, saying, isBreba(saying, all, s)), scene, null);
+    const told = all[origin] ?? saying;
+    const breba = isBreba(saying, all, s) || (origin !== s && !saying.main && told.breba);
+    pushEvents(eventOf(hit.kind, hit, saying, breba), scene, null);
   });
+}
+
+/** "ronde dropped its brebas, king too": the clause that said what this one takes over. */
+function saidBefore({ kind }: Hit, all: readonly Saying[], s: number): number {
+  for (let k = s - 1; k >= 0 && all[k]?.clause.sentence === all[s]?.clause.sentence; k--)
+    if (all[k]?.hits.some((hit) => hit.kind === kind && hit.at.length > 0)) return k;
+  return s;
+}
+
+/** "mission has bumps? lumps?": a statement with a question mark. */
+function tellsWithMark({ items, mentions }: Saying, hit: Hit): boolean {
+  if (mentions.length === 0) return hit.first === 0 && items.length <= 2;
+  return (
+    items[0]?.type === 'tree' &&
+    items.length <= 4 &&
+    items.every(
+      (item) => item.type !== 'word' || isAnyOf(item, ['HAVE', 'BUMP', 'BUD', 'SIZE', 'DET', 'ADV']),
+    )
+  );
 }
 
 function isMine({ items }: Saying): boolean {

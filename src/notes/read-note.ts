@@ -8,10 +8,13 @@ import { carryBack, carryKinds, dropEchoes, joinFragments } from './gapping.ts';
 import { nameCrops, tellHarvests } from './harvest-told.ts';
 import { inheritMoods } from './inherit-moods.ts';
 import { type Item, readItems } from './items.ts';
+import { nameFigsBehind } from './named-behind.ts';
 import {
+  answerForMine,
   answerOwnQuestion,
   eatWhatWasThere,
   markRiddles,
+  notUntil,
   shareMoments,
   spreadHeadings,
 } from './neighbours.ts';
@@ -46,6 +49,7 @@ export function readNoteItems(text: string, items: readonly Item[], setting: Set
   markChoices(sayings);
   ownMine(sayings);
   answerOwnQuestion(sayings);
+  answerForMine(sayings);
   shareMoments(sayings);
   spreadHeadings(sayings);
   carryKinds(sayings);
@@ -55,9 +59,11 @@ export function readNoteItems(text: string, items: readonly Item[], setting: Set
   eatWhatWasThere(sayings);
   tellHarvests(sayings);
   nameCrops(sayings);
+  nameFigsBehind(sayings);
   tellWork(sayings);
   answerNone(sayings);
   denyOtherNews(sayings);
+  notUntil(sayings);
   ripenWhatWasThere(sayings);
   dropWhatWasThere(sayings);
   dropTastes(sayings);

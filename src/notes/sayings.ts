@@ -111,7 +111,8 @@ export function readSaying(clause: Clause, today: string): Saying {
       (item, i) =>
         (item.text === 'main' && (items[i + 1]?.text === 'crop' || items[i + 1]?.text === 'figs')) ||
         (item.text === 'new' && ['wood', 'growth'].includes(items[i + 1]?.text ?? '')) ||
-        item.text === 'maincrop' ||
+        ['maincrop', 'maincrops'].includes(item.text) ||
+        (item.text === 'mains' && items[i - 1]?.quantity !== undefined) ||
         (item.text === 'new' && items[i - 1]?.text === 'on' && i === items.length - 1),
     ),
     dropped: false,

@@ -27,6 +27,13 @@ function verbFits(items: readonly Item[], at: number): boolean {
   const word = items[at]?.text ?? '';
   // "necked the tonic"
   if (takesOther(items, at)) return false;
+  // "celeste ate and left no crumbs": slang for doing well.
+  if (
+    word === 'ate' &&
+    items[at - 1]?.type === 'tree' &&
+    !items.slice(at + 1).some((item) => item.quantity || item.classes.has('FRUIT'))
+  )
+    return false;
   // "ate under the celeste"
   if (PLACES.has(items[at + 1]?.text ?? '')) return false;
   if (PICKINGS.has(word)) {

@@ -135,6 +135,14 @@ export function makesSense(
     return false;
   if (kind === 'care' && at.length === 2 && verb.type === 'tree' && POTS.has(items[last]?.text ?? ''))
     return false;
+  // "dropped everything back in may": a time, no place.
+  if (
+    kind === 'care' &&
+    verb.type === 'tree' &&
+    items[last]?.text === 'in' &&
+    ['date', 'vague'].includes(items[last + 1]?.type ?? '')
+  )
+    return false;
   // "the mission in the greenhouse has 5 figlets": where it stands, not where it went.
   const then = items.slice(last + 1).find((item) => !isOfPlace(item));
   if (

@@ -1,4 +1,5 @@
 import type { Hit } from './hits.ts';
+import { isAnyOf } from './item.ts';
 import type { Item } from './items.ts';
 import type { PredicateKind } from './lexicon/predicates/index.ts';
 import { wordSet } from './lexicon/word-set.ts';
@@ -240,12 +241,17 @@ const SPOILED: ReadonlySet<PredicateKind> = new Set([
 ]);
 const DROPPINGS = wordSet('poo poop droppings frass muck dung');
 
+function isRaider(item: Item | undefined): boolean {
+  return item !== undefined && isAnyOf(item, ['THIEF', 'FORCE', 'CLUMSY']);
+}
+
 /** "the dog dug a hole", "voles ate the roots": an animal or the weather, and what it did. */
 function isRaid(hit: Hit, items: readonly Item[]): boolean {
-  const who = items[hit.first];
+  // "some git pinched the figs": the raider behind a small word.
+  const who = items[hit.at.find((i) => i <= hit.first + 1 && isRaider(items[i])) ?? hit.first];
   return (
     who !== undefined &&
-    (who.classes.has('THIEF') || who.classes.has('FORCE') || who.classes.has('CLUMSY')) &&
+    isRaider(who) &&
     (hit.at.length > 1 ||
       items
         .slice(hit.first + 1, hit.first + 5)

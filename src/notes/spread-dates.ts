@@ -6,6 +6,11 @@ export const ACTIONS: ReadonlySet<string> = new Set(['tipped', 'care', 'pruned',
 
 export const WERE = new Set(['had', 'was', 'were', 'already']);
 
+const THIS_ONE = new Set(['year', 'season', 'summer', 'time', 'spring']);
+
+/** How a tree stands in spring: told tree by tree under one day. */
+const LISTED: ReadonlySet<string> = new Set(['leafed-out', 'dormant']);
+
 const SAME_DAY = new Set(['day', 'night', 'morning', 'evening', 'afternoon']);
 
 /** The day each clause without a date of its own takes over from its neighbours, or null. */
@@ -13,10 +18,12 @@ export function spreadDates(sayings: readonly Saying[], today: Day): (Day | null
   const out: (Day | null)[] = sayings.map(() => null);
   let leading: Day | null = null;
   let sentence = -1;
+  let headed = false;
   let last: Day | null = null;
   sayings.forEach((saying, s) => {
     if (saying.clause.sentence !== sentence) {
       sentence = saying.clause.sentence;
+      headed = false;
       leading = null;
       if (!saying.items.some((item) => WERE.has(item.text))) last = null;
     }
@@ -65,6 +72,7 @@ export function spreadDates(sayings: readonly Saying[], today: Day): (Day | null
           backfill(sayings, sayings.indexOf(previous), out, on);
         } else {
           leading = on;
+          headed = saying.items.length === 1;
           const next = sayings[s + 1];
           if (next && !next.date && next.clause.sentence === sentence && !isNow(next))
             next.date = saying.date;
@@ -79,9 +87,17 @@ export function spreadDates(sayings: readonly Saying[], today: Day): (Day | null
         backfill(sayings, s, out, on);
       return;
     }
+    // "last year nothing, this year 12": of now.
+    if (saying.items.some((item, i) => item.text === 'this' && THIS_ONE.has(saying.items[i + 1]?.text ?? '')))
+      return;
+    // "april 18: ronde leafing out, adriatic still asleep": under a day that heads a list of trees.
+    const listed = headed && saying.mentions.length > 0 && first !== undefined && LISTED.has(first.kind);
     const stands =
-      saying.items.some((item) => item.text === 'still') && !saying.items.some((item) => WERE.has(item.text));
-    if (stands || saying.items.some((item) => ['now', 'currently', 'still'].includes(item.text))) return;
+      !listed &&
+      saying.items.some((item) => item.text === 'still') &&
+      !saying.items.some((item) => WERE.has(item.text));
+    if (stands || (!listed && saying.items.some((item) => ['now', 'currently', 'still'].includes(item.text))))
+      return;
     if (leading !== null) {
       out[s] = leading;
       return;

@@ -75,7 +75,9 @@ export function spreadSubjects(sayings: readonly Saying[], setting: Setting): Su
       before &&
       sameSentence &&
       saying.hits.length > 0 &&
-      saying.hits.every((hit) => isNumberOnly(saying, hit))
+      saying.hits.every((hit) => isNumberOnly(saying, hit)) &&
+      // "dropped everything in may, 12 new figs now": others.
+      !saying.items.some((item) => item.text === 'new' || item.text === 'now')
     ) {
       const told = [before, sayings[s - 2]].find((each) =>
         each?.hits.some((hit) => hit.kind === 'picked' || hit.kind === 'dropped'),

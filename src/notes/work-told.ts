@@ -6,9 +6,10 @@ import {
   takenFrom,
   topicOfRoots,
 } from './cuttings-told.ts';
-import { hitByFrost, isCovered, isDoom, isFrost, leavesBlack } from './frost-told.ts';
+import { coveredUp, hitByFrost, isDoom, leavesBlack } from './frost-told.ts';
 import { hitBehind, hitOn } from './hits.ts';
 import { isAnyOf } from './item.ts';
+import type { Item } from './items.ts';
 import { wordSet } from './lexicon/word-set.ts';
 import { isFact } from './mood.ts';
 import type { Saying } from './sayings.ts';
@@ -17,6 +18,7 @@ import type { Saying } from './sayings.ts';
 export function tellWork(sayings: readonly Saying[]): void {
   sayings.forEach((saying, s) => {
     const before = sayings[s - 1];
+    coveredUp(sayings, s);
     if (!before || before.clause.sentence !== saying.clause.sentence) {
       if (
         saying.items.length === 2 &&
@@ -44,13 +46,14 @@ export function tellWork(sayings: readonly Saying[]): void {
     takenFrom(saying, before);
     goneToo(saying, before);
     withWhat(saying, before);
+    onlyTips(saying, before);
     notDone(saying, before);
     stillNot(saying, before);
     if (before.hits.some((hit) => hit.kind === 'trouble') && droops(saying)) saying.hits = [];
+    figsDroop(saying, before);
     whatTheyAre(saying, before);
     notFigs(saying, before);
     pottedCuttings(saying, before);
-    if (isFrost(before) && isCovered(saying)) saying.hits = [];
     const crop = saying.items.some((item) => item.classes.has('FRUIT'));
     if (saying.clause.join === 'or' && before.mood.asks && !crop)
       saying.mood = { ...saying.mood, asks: true };
@@ -85,6 +88,19 @@ function sameAgain(saying: Saying, before: Saying): void {
 }
 
 const OF_SHOOTS: ReadonlySet<string> = new Set(['tipped', 'pruned', 'cuttings']);
+
+/** "gave it a trim, just the tips": tipped, not pruned. */
+function onlyTips(saying: Saying, before: Saying): void {
+  const { items } = saying;
+  if (saying.mentions.length > 0 || !['just', 'only'].includes(items[0]?.text ?? '') || items.length > 4)
+    return;
+  const tips = items.at(-1)?.text ?? '';
+  if (!['tips', 'tops', 'leaders', 'ends'].includes(tips)) return;
+  if (!before.hits.some((hit) => hit.kind === 'pruned' || hit.kind === 'tipped')) return;
+  before.hits = before.hits.map((hit) => (hit.kind === 'pruned' ? { ...hit, kind: 'tipped' as const } : hit));
+  saying.hits = [];
+  saying.dropped = true;
+}
 
 /** "stopped at the 6th leaf, all shoots": what was tipped, not what grew. */
 function onlyShoots(saying: Saying, before: Saying): void {
@@ -162,6 +178,21 @@ function droops(saying: Saying): boolean {
     saying.items.some((item) => /^(?:droop|droopy|drooping|limp|floppy|sagging|wilt)/.test(item.text)) &&
     !saying.items.some((item) => item.classes.has('FRUIT'))
   );
+}
+
+/** "brebas gone soft and droopy": figs that ripen, no thirst. */
+function figsDroop(saying: Saying, before: Saying): void {
+  if (saying.clause.join !== 'and' || saying.items.length > 2 || saying.hits.length !== 1) return;
+  if (saying.hits[0]?.kind !== 'trouble' || !saying.items.some((item) => DROOPY.test(item.text))) return;
+  if (!before.hits.some((hit) => hit.kind === 'ripening') || !before.items.some(isFruit)) return;
+  saying.hits = [];
+  saying.dropped = true;
+}
+
+const DROOPY = /^(?:droop|limp|floppy|sag|wilt)/;
+
+function isFruit(item: Item): boolean {
+  return item.classes.has('FRUIT');
 }
 
 /** "possums been at it, half a dozen gone": what they had. */

@@ -80,7 +80,7 @@ const FRUIT: readonly (readonly [text: string, said: string])[] = [
   ['unknown no fruit at all', 'Fence unknown no-fruitlets'],
   ['unknown without fruit', 'Fence unknown no-fruitlets'],
   ['adriatic bare of figs', 'Patio Adriatic no-fruitlets'],
-  ['where are the figs, ronde? none here', 'Ronde no-fruitlets; Ronde remark'],
+  ['where are the figs, ronde? none here', 'Ronde no-fruitlets'],
   ['ronde = no figs', 'Ronde no-fruitlets'],
   ['checked all ten nodes on the alma and nothing', 'Alma no-fruitlets; Alma remark'],
   ["little kadota hasn't a single fig on it", 'Little Kadota no-fruitlets'],

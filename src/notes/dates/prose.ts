@@ -63,8 +63,15 @@ export function isMonthDayInProse(input: Input, number: number, next: number, or
   if (following.unit !== null || following.text === '%' || following.text === '°') return false;
   // "in june 5 dropped": five figs in June.
   if (textAt(input, number - 1) === 'in') return false;
-  return !COUNTED.has(following.text) || hasDateBefore(input, number);
+  // "june 3 pinch on the alma": no three of them.
+  const count = input.tokens[next - 1]?.number ?? input.tokens[number]?.number ?? 1;
+  const one = SINGLE_WORK.has(following.text) && count > 1;
+  // "june 3 pot 3 tipped"
+  if (following.text === 'pot' && input.tokens[next + 1]?.number != null) return true;
+  return one || !COUNTED.has(following.text) || hasDateBefore(input, number);
 }
+
+const SINGLE_WORK = new Set('pinch tipping harvest picking feed'.split(' '));
 
 /** "pot 3 may …": the number names something. */
 export function isNumberedInProse(input: Input, i: number): boolean {
@@ -100,6 +107,13 @@ const NOT_AFTER_SUN = new Set(
   ),
 );
 
+/** What the sun does to leaves and figs. */
+const BY_SUN = new Set(
+  'scorched burned burnt bleached fried baked cooked toasted roasted singed frazzled dried shrivelled shriveled ripened killed nuked melted wilted crisped warmed got hit blasted hammered damaged ruined destroyed sizzled seared scalded cracked warped faded blistered'.split(
+    ' ',
+  ),
+);
+
 /** Whether the weekday name at `i` is meant as one. */
 export function isWeekdayInProse(input: Input, i: number): boolean {
   const word = textAt(input, i);
@@ -113,7 +127,10 @@ export function isWeekdayInProse(input: Input, i: number): boolean {
   if (isBeforeDate(input, i + 1) || putsRight(input, i, i + 1) || isTallied(input, i)) return true;
   const before = textAt(input, i - 1);
   const announced = DAY_PREPOSITION.has(before) && !IDLE_ON.has(textAt(input, i - 2));
-  const headed = isClauseStart(input, i) && ((':,-–'.includes(next) && next !== '') || isPastVerb(next));
+  const headed =
+    isClauseStart(input, i) &&
+    ((':,-–'.includes(next) && next !== '') || isPastVerb(next)) &&
+    !(word === 'sun' && BY_SUN.has(next));
   const closing = isClauseEnd(input, i + 1) && hasVerbBefore(input, i);
   const timed = TIME_AFTER.has(next);
   const listed = isListedWeekday(input, i);
@@ -241,6 +258,10 @@ const CARED = new Set(
     ' ',
   ),
 );
+const CUT_BACK = new Set(
+  'back down reduced shortened thinned pruned cut hard height length canopy it them'.split(' '),
+);
+const TO_WHERE = new Set(['into', 'with', 'in', 'and', 'from', 'out']);
 const FRACTION_BOTTOMS = new Set([2, 3, 4, 5, 8, 10, 16]);
 const DATE_PREPOSITION = new Set(
   'on by since from until till til around before after dated through between'.split(' '),
@@ -251,13 +272,16 @@ export function isSlashInProse(input: Input, i: number, a: number, b: number, ne
   if (AFTER_FRACTION.has(textAt(input, next))) return false;
   // "6/7, actually no 6/17" puts it right; "no 6/17" names a pot.
   if (NUMBERED.has(textAt(input, i - 1)) && !(textAt(input, i - 1) === 'no' && i > 2)) return false;
+  // "cut back by 1/3"
+  if (textAt(input, i - 1) === 'by' && a < b && b <= 4 && CUT_BACK.has(textAt(input, i - 2))) return false;
   const isAnnounced = DATE_PREPOSITION.has(textAt(input, i - 1)) || input.tokens[i - 1]?.weekday != null;
   // "13/6 took the tips off": more than the whole is no share.
   if (AFTER_SHARE.has(textAt(input, next))) return (isAnnounced && (a > 12 || b > 12)) || (a > 12 && a > b);
   if (isAnnounced) return true;
   if (a === 24 && b === 7) return false;
   // "mission repotted 6/8"
-  if (isClauseEnd(input, next) && CARED.has(textAt(input, i - 1))) return true;
+  if (CARED.has(textAt(input, i - 1)) && (isClauseEnd(input, next) || TO_WHERE.has(textAt(input, next))))
+    return true;
   if (a <= b && FRACTION_BOTTOMS.has(b)) {
     // "3/4: tipped", "3/4 tipped", but "1/4 turn".
     const isHeading =

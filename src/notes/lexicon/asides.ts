@@ -118,6 +118,9 @@ export const ASIDES: readonly (readonly ['aside' | 'lead 1' | 'lead 3', readonly
       'rather|instead than|of waiting|wait|dither|dithering|bother|bothering|faffing any? longer?',
       'hope i|it|that|this did|is|was|not i? not? it|that|done|too? right|ok|okay|late|early|wrong',
       'no|zero regrets|shame|apologies|apology',
+      'sorry not sorry',
+      // "fr fr", spelled out
+      'fruit fruit',
       // When and how much, in passing.
       'before|after|during my|the|our? work|breakfast|lunch|dinner|tea|supper|bed|bedtime|school|church|dawn|dark|daybreak|sunrise|sunset|sundown|dusk|nightfall|coffee|brekkie|brekky|smoko|class|uni|college|gym|footie|football|match|practice|nap|shift|commute|meeting|shower|chores|kids|run|swim|mowing',
       'before|ahead of? DET? rain|heat|storm|wind|gale|frost|sun hits|hit|came|comes|gets|got|arrived|arrives|started|starts up|in|here|too? hot|bad?',

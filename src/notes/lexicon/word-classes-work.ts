@@ -29,7 +29,7 @@ export const WORK_WORD_CLASSES: readonly (readonly [name: string, words: string]
   ],
   [
     'THIEF',
-    'greenfly blackfly aphids aphid mites beetle caterpillar caterpillars grasshopper grasshoppers locust locusts katydid katydids cicada cicadas worm worms borer borers maggot maggots grub grubs larva larvae earwig earwigs weevil weevils moth moths flies fly bees bee bug bugs leafhoppers armyworms cutworms cutworm webworms hornworm hornworms tentworms termites termite nematodes slug snail psyllids thrips whitefly scale mealybugs bagworms loopers looper sawfly chafers chafer pest pests vermin varmint varmints rascal rascals summat summats sumthing sumthin sth bandit bandits burglar vandal vandals intruder intruders scrumper scrumpers',
+    'greenfly blackfly aphids aphid mites beetle caterpillar caterpillars grasshopper grasshoppers locust locusts katydid katydids cicada cicadas worm worms borer borers maggot maggots grub grubs larva larvae earwig earwigs weevil weevils moth moths flies fly bees bee bug bugs leafhoppers armyworms cutworms cutworm webworms hornworm hornworms tentworms termites termite nematodes slug snail psyllids thrips whitefly scale mealybugs bagworms loopers looper sawfly chafers chafer pest pests vermin varmint varmints rascal rascals summat summats sumthing sumthin sth bandit bandits burglar vandal vandals intruder intruders scrumper scrumpers git gits scrote scrotes toerag toerags scumbag lowlife crook crooks thug thugs',
   ],
   [
     // Weather, machines and people's play: what breaks a tree.

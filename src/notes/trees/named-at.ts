@@ -36,7 +36,9 @@ export function mentionAt(items: readonly Item[], i: number, index: RosterIndex)
     // "celeste improved" is not on the roster, but "tall kadota" goes on with the roster's own words.
     return named;
   }
-  return run;
+  // "adri. watered": the full stop of a name cut short.
+  const dotted = run?.end === i + 1 ? dottedAt(items, i, index) : null;
+  return dotted && dotted.ids.join() === run?.ids.join() ? dotted : run;
 }
 
 const LYING = new Set([

@@ -103,6 +103,7 @@ export const HARVEST: PredicateTable = [
       'TREE|PRO ~ YIELDS up|over|off|out|forth|with|me|us? ~ first|last|only|lone|single|few|some|handful|couple SIZE? FRUIT|one|ones?',
       'YIELDS me|us ~ NUM|WEIGHT SIZE? SIZE? FRUIT?',
       'TREE ~ YIELDS today|again|DATE $',
+      'TREE PRO? give|gives me|us? NUM SIZE? FRUIT DATE',
       // told as a harvest
       'NUM|WEIGHT SIZE? SIZE? FRUIT|ones? RIPE? harvested|picked|gathered|bagged|collected|eaten|scoffed|devoured|munched|gone|down',
       'TREE SIZE? harvest|haul|pick|picking|tally|pickings|yield BE? NUM|WEIGHT',

@@ -7,6 +7,7 @@ export const NONE: PredicateTable = [
     [
       'drew|drawn|draw|drawing|draws a? SIZE? blank|blanks',
       'TREE blank $',
+      'TREE|PRO BE|HAVE|do|does NEG HAVE? diddly|squat|jack|nothing|bupkis|nada|zilch $',
       'FRUIT has|have|is|are|did|do|does|had NEG started|begun|appeared|formed|arrived|emerged|set|shown|start|form|appear|there ~',
       'TREE HAVE? set|produced|made|given|grown|done|shown NONE',
       'find|found|see|saw no sign|trace|hint|evidence of ~ FRUIT',
