@@ -110,6 +110,13 @@ function isInnocent(items: readonly Item[], at: readonly number[]): boolean {
     return true;
   // "in its second flush", "in its first pot": no season
   if (opening === 'in' && NO_SEASON.has(items[(at.at(-1) ?? 0) + 1]?.text ?? '')) return true;
+  // "topped that celeste by the shed"
+  if (
+    opening === 'topped' &&
+    items[at.at(-1) ?? -1]?.text === 'by' &&
+    items.slice(at[0], at.at(-1)).some((item) => item.type === 'tree')
+  )
+    return true;
   // "managed to tip it"
   const to = at.find((i) => items[i]?.text === 'to');
   if (to !== undefined && FACTIVE.has(items[to - 1]?.text ?? '')) return true;

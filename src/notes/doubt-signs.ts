@@ -18,7 +18,7 @@ function sign(classes: string, words: string): Sign {
 const SIGNS: Partial<Record<ObservationKind, readonly Sign[]>> = {
   tipped: [
     sign('TIPPED TIPPING TIP', 'pinch tip beheaded decapitated stop nip treatment'),
-    sign('APEX', 'leaders shoots'),
+    sign('APEX', 'leaders shoots above'),
     sign('', ''),
   ],
   picked: [

@@ -16,6 +16,7 @@ export function spreadHeadings(sayings: readonly Saying[]): void {
       next.bare &&
       isTally(next) &&
       (hit.kind === 'fruitlets' ||
+        hit.kind === 'cuttings' ||
         (hit.kind === 'picked' && !next.items.some((item) => item.classes.has('FRUIT'))));
     if (next.clause.join !== 'colon' && !counted) return;
     let given = false;

@@ -12,6 +12,9 @@ const OWN_WORK: ReadonlySet<PredicateKind> = new Set([
   'cuttings',
   'none',
 ]);
+const MISHAP = wordSet(
+  'carrying moving lugging dragging shifting wheeling repotting turning accident accidentally oops whoops clumsy tripped fell reversing mowing',
+);
 const HARM = ['GNAWED', 'WRECKED', 'EATEN', 'TIPPED'];
 const BESIDE_RAIDER = wordSet(`
   has have had just just all been only also even already then quickly completely finally came come
@@ -25,6 +28,13 @@ export function isMisread(kind: PredicateKind, items: readonly Item[], at: reado
     kind === 'trouble' &&
     at.length <= 2 &&
     items.some((item) => item.text === 'necks' || item.text === 'neck')
+  )
+    return true;
+  // "broke a tip off carrying it in": a mishap, no pinch
+  if (
+    kind === 'tipped' &&
+    ['broke', 'snapped', 'knocked', 'caught', 'lost'].includes(items[at[0] ?? 0]?.text ?? '') &&
+    items.some((item) => MISHAP.has(item.text))
   )
     return true;
   // "brought a dozen celestes in": fruit, no tree.

@@ -126,7 +126,7 @@ function takesOther(items: readonly Item[], at: number): boolean {
 export function dropFits(items: readonly Item[], at: number): boolean {
   // "… and fell": of what the clause before was about.
   if (items.length <= 2) return true;
-  if (items.some((item) => item.classes.has('LEAF'))) return false;
+  if (items.some((item) => item.classes.has('LEAF') || item.classes.has('CUTTING'))) return false;
   const word = items[at]?.text ?? '';
   if (losesOther(items)) return false;
   const said = items.some(

@@ -56,7 +56,8 @@ export function makesSense(
     return false;
   if (kind === 'picked') return pickFits(items, at);
   if (kind === 'dropped' && verb.classes.has('DROPPED')) return dropFits(items, first);
-  if (kind === 'dropped') return !items.some((item) => item.classes.has('LEAF'));
+  if (kind === 'dropped')
+    return !items.some((item) => item.classes.has('LEAF') || item.classes.has('CUTTING'));
   if (kind === 'no-fruitlets') {
     const harmless = harmlessItems(items);
     return !at.some((i) => harmless.has(i) && items[i]?.classes.has('NEG')) && noneFits(items, at);
@@ -86,6 +87,17 @@ export function makesSense(
     items.some((item) => ['pot', 'pots', 'drainage', 'tub', 'container'].includes(item.text)) &&
     items[items.findIndex((item) => item.classes.has('ROOT')) - 1]?.type === 'tree' &&
     !items.some((item) => item.classes.has('CUTTING'))
+  )
+    return false;
+  // "roots coming out the bottom of pot 3": the tree's own
+  if (
+    kind === 'rooted' &&
+    items.some((item) => ['bottom', 'base', 'holes', 'hole', 'drainage'].includes(item.text)) &&
+    items.some(
+      (item, i) =>
+        item.type === 'tree' && i > first && ['of', 'under', 'from'].includes(items[i - 1]?.text ?? ''),
+    ) &&
+    !items.some((item) => item.classes.has('CUTTING') || ['cup', 'cups', 'jar', 'bag'].includes(item.text))
   )
     return false;
   // "its pot is full of roots"

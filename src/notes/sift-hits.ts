@@ -149,7 +149,7 @@ export function sift(hits: readonly Hit[], items: readonly Item[]): Hit[] {
     // "tipped two side shoots": what was tipped, not what grew.
     if (
       hit.kind === 'branched' &&
-      !hit.at.some((i) => items[i]?.classes.has('BRANCHED') || items[i]?.text === 'into') &&
+      !hit.at.some((i) => items[i]?.classes.has('BRANCHED') || GREW.has(items[i]?.text ?? '')) &&
       hits.some((each) => each.kind === 'tipped' && each.first < hit.first && hit.first - each.last <= 2)
     )
       return false;
@@ -169,7 +169,12 @@ export function sift(hits: readonly Hit[], items: readonly Item[]): Hit[] {
     if (
       hit.kind === 'cuttings' &&
       kinds.has('trouble') &&
-      hit.at.every((i) => items[i]?.classes.has('CUTTING') || items[i]?.type === 'quantity')
+      hit.at.every(
+        (i) =>
+          items[i]?.classes.has('CUTTING') ||
+          items[i]?.type === 'quantity' ||
+          SLIPS.has(items[i]?.text ?? ''),
+      )
     )
       return false;
     // "soft tips off": how the tips are.
@@ -218,6 +223,10 @@ function isPlace(items: readonly Item[], at: number): boolean {
     i--;
   return ['on', 'in', 'off', 'from', 'of', 'to', 'under', 'along'].includes(items[i]?.text ?? '');
 }
+
+const GREW = wordSet('into shot sprung popped come grown started appeared formed');
+
+const SLIPS = wordSet('slips slip sticks stick scions scion clones clone truncheons truncheon');
 
 const TAKING = wordSet(`
   took taken cut snipped clipped saved made struck stuck snagged grabbed harvested bagged collected

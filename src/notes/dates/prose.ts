@@ -136,6 +136,8 @@ export function isWeekdayInProse(input: Input, i: number): boolean {
   const listed = isListedWeekday(input, i);
   switch (word) {
     case 'sun':
+      // "sun scorched the kadota": what the sun does itself
+      if (headed && SUN_DOES.has(next)) return false;
       if (headed || listed || (timed && before !== 'the')) return true;
       if (SUN_PREPOSITION.has(before)) return !NOT_AFTER_SUN.has(next);
       return closing && !LIGHT_BEFORE.has(before);
@@ -152,6 +154,12 @@ export function isWeekdayInProse(input: Input, i: number): boolean {
       return true;
   }
 }
+
+const SUN_DOES = new Set(
+  'scorched burnt burned baked cooked fried bleached beat shone rose dried crisped wilted melted toasted roasted killed blasted frazzled damaged singed hit came warmed scalded'.split(
+    ' ',
+  ),
+);
 
 /** "3 sat, 4 sun": one day after another, each with its number. */
 function isTallied(input: Input, i: number): boolean {

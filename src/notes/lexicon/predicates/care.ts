@@ -5,6 +5,10 @@ export const CARE: PredicateTable = [
   [
     'remark',
     [
+      'CUTTING from|off|of|in DET? TREE|cup|pot|jar ADV? BE? ADV? sulking|sitting|waiting|alive|leafing|leafed|green|dormant|thinking|struggling|doing|looking|hanging|holding|stalled|undecided ~ ~',
+      'CUTTING ADV? BE? ADV? sulking|sitting|waiting|alive|leafing|leafed|green|dormant|thinking|struggling|doing|looking|hanging|holding|stalled|undecided ~ ~',
+      'CUTTING ~ has|have|got|with ADV? leaves|leaf|buds|growth',
+      'TROUBLE|FROST worries|worry|risk|season|insurance|protection|prevention|prone|alert|patrol|watch',
       '^ i? did|do|have|has not crop|cropped|harvest|harvested DET? TREE',
       'FRUIT BE? still ADV? ADV? green|hard|firm|unripe|solid|rock',
       'NEG ~ had|eaten|tasted|tried|picked|ate|pick|eat|taste ~ FRUIT ~ off|from ~ TREE|PRO',
@@ -307,6 +311,9 @@ export const CARE: PredicateTable = [
       'TREE BE? ADV? ADV? rusty|buggy|mitey|scabby|spotty|manky|mouldy|moldy|mildewed|aphidy|mealy|chlorotic|patchy|grubby ADV? ADV? $',
       'going|gone|went|turning|turned|goes ADV? brown|yellow|black|crispy|grey|gray|white|pale|red|orange|bronze at|round|around|on|along|from DET? SIZE? edges|edge|tips|tip|margins|margin|rim|rims|ends|fringes',
       'brown|yellow|black|crispy|dry|burnt at|round|around|on DET? SIZE? edges|margins|tips|rims',
+      'THIEF had|has|took|nicked|made|walked|ran|run ~ TREE ~ away|off',
+      'new growth|leaves|leaf ~ BE|looks|looking|coming? ADV? pale|yellow|yellowish|yellowing|sickly|stunted|twisted|distorted|mottled|bleached|limp|crispy|purple-ish',
+      '^ DET? TREE BE? ADV? ADV? droopy|drooping|limp|floppy|wilting|wilted|flagging at|by|in|again|around|from|before|this|DATE|since|every',
       'WRECKED DET? SIZE? growth|shoots|leaves|foliage|buds on|of|off ~ TREE|PRO',
       'LEAF on DET? TREE BE? ADV? yellow|brown|pale|limp|droopy|crispy|curling|curled|dropping|spotty|yellowing|browning|drooping|mottled|TROUBLE',
       'took a|DET beating|battering|hammering|pounding|pummelling|kicking|hit ~ TROUBLE|FORCE',

@@ -103,6 +103,7 @@ export const IDIOMS: PredicateTable = [
       'nipped|nipping at|by DET? heels|ankles|fingers|crab|dog|goose|puppy',
       'cold nip|bite|snap in ::',
       'picked|chose|chosen|picking DATE to',
+      'given|gave|giving|written|wrote|left|mistook|took PRO|TREE|DET? up|off? for|as dead|lost|gone',
       'picked|chose|chosen|picking DET? SIZE? hottest|wettest|coldest|windiest|worst|best|perfect|right|wrong|only day|morning|evening|afternoon|week|weekend|time|moment to|for',
       'HOUSE|KIN stole|nicked|pinched|swiped|pilfered half|one|it|some|most|mine',
       'goat|goats cheese|curd|milk',

@@ -7,6 +7,11 @@ export const SHOOTS: PredicateTable = [
     [
       'TREE lost DET? ~ tips|tops|tip|top|head|heads|leader|leaders to|under|by ~ snips|secateurs|thumb|thumbnail|scissors|fingernail|pruners|shears|knife|me',
       'TREE|PRO got|had|getting|given ~ chop|snip|clip|trim|cut at|on|to DET? growing? tip|tips|tops|top|leaders|ends|leader',
+      'took|taken|cut|snipped|nipped|pinched|removed|lopped|chopped off|out? everything|all|anything ~ above|past|beyond|over ~ LEAF|NODE',
+      'everything|all above|past|beyond ~ LEAF|NODE off|out|gone|removed',
+      'took|cut|snipped|lopped|chopped|trimmed|nipped ~ measure|inch|inches|bit off|from DET? SIZE? top|tip|leader|leaders|tops|tips of?',
+      'got|had|getting its|her|his|their|the|all? tops|tips|leaders|top|tip|leader|heads lopped|clipped|nipped|snipped|taken|cut|chopped|removed|pinched off|out?',
+      'finger|thumb|snips|scissors|secateurs and? finger|thumb? job|treatment|work on|for DET? TREE',
       'SNIPPED all|both|every|each|most|half of? DET? NUM? SIZE? SIZE? tips|tops|leaders|tip|leader|ends|points|heads out|off|from of? DET? TREE|PRO',
       "off came|went|go|comes DET? TREE 's? NUM? SIZE? tips|tops|tip|top|leader|leaders|head|heads",
       'did|done ~ tips|tops|leaders|tip|leader on|of|for ~ TREE',
@@ -109,6 +114,8 @@ export const SHOOTS: PredicateTable = [
     [
       "branches|shoots|laterals|sideshoots|stems|limbs|arms HAVE? come|came|coming|growing|grown|pushed|pushing|emerged|sprouted|sprouting|broke|breaking out? of|from|where|below DET? TREE? 's? cut|cuts|pinch|stub|stubs|wound|below|where|under",
       'TREE HAVE? ADV? pushed|pushing|threw|throwing|thrown|put|sent|sending|grew|grown|growing|made|produced|sprouted|shot out|up? DET? NUM|NUM2|couple|several|few SIZE? side? limbs|stems|arms|leaders|branches|shoots|laterals|forks|tops|heads',
+      'where i|we TIPPED|tipped|SNIPPED DET? TREE|PRO ~ NUM|NUM2|new|side|several|couple|some ~ shoots|leaders|branches|stems|laterals|forks|heads|tops|arms ~',
+      'NUM|NUM2|several|couple|some|new SIZE? leaders|shoots|branches|stems|laterals|forks|heads|tops HAVE? ADV? shot|sprung|popped|come|grown|pushed|started|appeared|broken|formed up|out|away? ~',
       'side shooting|sprouting|branching|shoots ~ from|below|under|where?',
       'side shooting|sprouting',
       'sprouting|growing|shooting|breaking|going|gone sideways|outwards|laterally',
@@ -286,6 +293,7 @@ export const SHOOTS: PredicateTable = [
     'rooted',
     [
       'CUTTING made|making it',
+      'ground|stool|tip|branch|low|air? layer|layers|layering|marcot|airlayer ~ has|have|is|are? taken|took|rooted|struck|worked',
       'NUM have|has taken|took|struck|rooted $',
       'CUTTING ~ ROOTED out|in|through|into ~ bottom|cup|pot|jar|sides|side',
       'NUM had|have|has|got|with root|roots',
