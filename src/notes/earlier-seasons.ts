@@ -60,7 +60,9 @@ function isEarlierSeason(items: readonly Item[], i: number, today: Day): boolean
     before === 'in' &&
     number < year % 100 &&
     told &&
-    (told.classes.has('DET') || told.type === 'tree' || SUBJECTS.has(told.text))
+    (told.classes.has('DET') ||
+      (told.type === 'tree' && !isCountedNoun(items[i + 2])) ||
+      SUBJECTS.has(told.text))
   )
     return true;
   // "never made it past brebas in 22"
@@ -86,4 +88,9 @@ function isEarlierSeason(items: readonly Item[], i: number, today: Day): boolean
       'august',
     ].some((word) => before === word || items[i - 2]?.text === word)
   );
+}
+
+/** "heeled in 10 ronde cuttings": a number of them, no year. */
+function isCountedNoun(item: Item | undefined): boolean {
+  return ['CUTTING', 'FRUIT', 'SHOOT'].some((name) => item?.classes.has(name) === true);
 }

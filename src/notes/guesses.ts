@@ -25,7 +25,7 @@ export function isShortYear(items: readonly Item[], i: number, year: number): bo
   const next = items[i + 1];
   return (
     next === undefined ||
-    next.type === 'tree' ||
+    (next.type === 'tree' && !items[i + 2]?.classes.has('CUTTING')) ||
     next.classes.has('DET') ||
     next.classes.has('PRO') ||
     ['i', 'we', 'when'].includes(next.text)

@@ -17,7 +17,7 @@ export function joinHyphens(tokens: readonly Token[]): readonly Token[] {
       next.start === dash.end &&
       whole.length > 4 &&
       next.text.length > 1 &&
-      (isOrdinary(whole) || classesOf(whole).size > 0)
+      (isOrdinary(whole) || classesOf(whole).size > 0 || token.text === 'un' || token.text === 'non')
     ) {
       out.push({ ...token, text: whole, typed: `${token.typed}${next.typed}`, end: next.end });
       i += 2;

@@ -133,12 +133,37 @@ function isNamedAs(items: readonly Item[], at: number): boolean {
 
 const STILL = new Set(['still', 'left', 'remain', 'remaining', 'hanging']);
 
+/** "well, the frost did", "the deer did anyway": what was told before was no work of the grower's. */
+function whoDid({ items, mentions }: Saying): 'frost' | 'trouble' | null {
+  const words = items.filter(
+    (item) =>
+      !['well', 'ok', 'or', 'rather', 'actually', 'anyway', 'that', 'is', 'it'].includes(item.text) &&
+      !item.classes.has('DET'),
+  );
+  const [who, did] = words;
+  if (mentions.length > 0 || words.length !== 2 || did?.text !== 'did' || !who) return null;
+  if (who.classes.has('FROST')) return 'frost';
+  return who.classes.has('THIEF') || (who.classes.has('FORCE') && !who.classes.has('HOUSE'))
+    ? 'trouble'
+    : null;
+}
+
 /** "no wait, …": what follows takes the place of its like in the clause before. */
 export function mendRepairs(sayings: readonly Saying[]): Saying[] {
   const out: Saying[] = [];
   let again = false;
   for (const saying of sayings) {
     const before = out.at(-1);
+    const told = out.findLast((each) => each.hits.length > 0);
+    const culprit = told ? whoDid(saying) : null;
+    // "nipped the celeste. well, the frost did"
+    if (told && culprit) {
+      told.hits = told.hits.map((hit) => ({ ...hit, kind: culprit }));
+      saying.hits = [];
+      saying.dropped = true;
+      out.push(saying);
+      continue;
+    }
     // "no hang on i miscounted, 6": the words of repair went before.
     const repairs = saying.clause.join === 'repair' || again;
     again = false;

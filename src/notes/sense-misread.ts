@@ -13,7 +13,7 @@ const OWN_WORK: ReadonlySet<PredicateKind> = new Set([
   'none',
 ]);
 const MISHAP = wordSet(
-  'carrying moving lugging dragging shifting wheeling repotting turning accident accidentally oops whoops clumsy tripped fell reversing mowing',
+  'carrying moving lugging dragging shifting wheeling repotting turning tripped fell reversing mowing',
 );
 const HARM = ['GNAWED', 'WRECKED', 'EATEN', 'TIPPED'];
 const BESIDE_RAIDER = wordSet(`

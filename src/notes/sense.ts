@@ -28,6 +28,14 @@ export function makesSense(
   if (kind === 'fruitlets' && isOnGround(items)) return false;
   if (kind === 'fruitlets' && isWeak(items, at)) return weakFits(items, at);
   if (kind === 'tipped' && !isTipOfTree(items, at)) return false;
+  // "the pinched shoots on the ronde have done nothing": which shoots, no news
+  if (
+    kind === 'tipped' &&
+    verb.classes.has('TIPPED') &&
+    ['the', 'those', 'these'].includes(items[first - 1]?.text ?? '') &&
+    (items[first + 1]?.classes.has('SHOOT') || ['ones', 'one'].includes(items[first + 1]?.text ?? ''))
+  )
+    return false;
   // "was tipping it wrong"
   if (kind === 'tipped' && first === 0 && verb.text === 'was') return false;
   if (kind === 'tipped' && verb.classes.has('TIPPED')) {
@@ -55,11 +63,19 @@ export function makesSense(
   )
     return false;
   if (kind === 'picked') return pickFits(items, at);
+  if (kind === 'dropped' && liesAbout(items, at)) return false;
   if (kind === 'dropped' && verb.classes.has('DROPPED')) return dropFits(items, first);
   if (kind === 'dropped')
     return !items.some((item) => item.classes.has('LEAF') || item.classes.has('CUTTING'));
   if (kind === 'no-fruitlets') {
     const harmless = harmlessItems(items);
+    // "the pinched shoots have done nothing": they have not grown.
+    if (
+      items.some((item) => item.text === 'done') &&
+      items.some((item) => item.classes.has('SHOOT')) &&
+      !items.some((item) => item.classes.has('FRUIT'))
+    )
+      return false;
     return !at.some((i) => harmless.has(i) && items[i]?.classes.has('NEG')) && noneFits(items, at);
   }
   // "figs at the base of the new growth": where they are.
@@ -164,6 +180,9 @@ export function makesSense(
     (then.classes.has('HAVE') || then.classes.has('AUX'))
   )
     return false;
+  // "mites again despite the neem"
+  if (kind === 'care' && items.slice(Math.max(0, last - 2), last).some((item) => item.text === 'despite'))
+    return false;
   if (kind === 'care' && at.length === 1) return careFits(items, first);
   if (kind === 'fruitlets' && verb.type === 'tree' && items[last]?.type === 'quantity') {
     return !items
@@ -197,6 +216,16 @@ export function makesSense(
     return false;
   if (kind === 'trouble' && at.length === 1 && TWO_FACED.has(verb.text)) return false;
   return true;
+}
+
+/** "wasps all over the fallen fruit": figs on the ground that nothing more is told of. */
+function liesAbout(items: readonly Item[], at: readonly number[]): boolean {
+  return at.some((i) => {
+    if (!['fallen', 'dropped'].includes(items[i]?.text ?? '') || !items[i + 1]?.classes.has('FRUIT'))
+      return false;
+    const lead = items[i - 1];
+    return lead !== undefined && (lead.classes.has('DET') || lead.classes.has('PREP'));
+  });
 }
 
 /** "nipping it", "pinching the alma": the tree and then nothing, a day, or what was seen meanwhile. */
@@ -278,7 +307,8 @@ function careFits(items: readonly Item[], at: number): boolean {
   if (['given', 'gave'].includes(word)) return false;
   if (TENDINGS.has(word)) {
     if (word === 'topped' || word === 'sunk') return false;
-    if (word === 'covered') return !items.some((item) => item.classes.has('BE')) && at !== items.length - 1;
+    if (word === 'covered')
+      return (at === 0 || !items.some((item) => item.classes.has('BE'))) && at !== items.length - 1;
     return true;
   }
   return true;

@@ -33,6 +33,15 @@ export function sift(hits: readonly Hit[], items: readonly Item[]): Hit[] {
     )
       return false;
     if (hit.kind === 'trouble' && kinds.has('dropped')) return false;
+    // "lost all its leaves to rust": harm, no rest
+    if (
+      hit.kind === 'dormant' &&
+      hits.some(
+        (each) =>
+          each.kind === 'trouble' && ['to', 'from', 'with'].includes(items[each.first - 1]?.text ?? ''),
+      )
+    )
+      return false;
     if (
       hit.kind === 'trouble' &&
       (kinds.has('frost') || kinds.has('care')) &&

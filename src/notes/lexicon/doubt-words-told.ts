@@ -9,6 +9,8 @@ export const NOT_ONES_OWN: readonly DoubtLine[] = [
       'decade|decades|century',
       'for|over|many|all|most|some|other|past|previous|former|earlier|prior|olden|bygone|these years|seasons|summers|decades',
       'for ages',
+      'had NUM TREE|FRUIT once|before|then',
+      'NUM FRUIT on it|there then $',
       'back then|when|before|home|in|at',
       'used to',
       'in my|our|his|her|their OTHERS day|days|time|era|youth|garden',

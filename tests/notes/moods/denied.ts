@@ -127,7 +127,7 @@ export const DENIED: readonly MoodLine[] = [
   ['king hasnt chucked a single fig', 'King remark'],
   ['little kadota figs refusing to drop', 'Little Kadota remark'],
   ['celeste cuttings: no roots', 'Shed Celeste remark'],
-  ['mission cuttings sulking, nothing yet', 'Greenhouse Mission cuttings'],
+  ['mission cuttings sulking, nothing yet', 'Greenhouse Mission remark'],
   ['no split figs on the alma for once', 'Alma remark'],
   ['the king isnt dormant just slow', 'King remark'],
   ['no watering for pot 3 today', 'Pot 3 remark'],

@@ -196,6 +196,7 @@ export const GROWTH: PredicateTable = [
       'opened|opening|opens up|out its|her|his|the|their leaves|leaf|foliage',
       'TREE popped|opened|unfurled|spread|shot DET? SIZE? leaves|leaf',
       'leaves|leaf on DET? TREE until',
+      'first|last|next|second|earliest|latest to leaf|wake|sprout|break|budbreak|unfurl out|up|bud? BE DET? TREE',
       'leaf|leafy? BUD on|of DET? TREE BE|HAVE? ADV? cracked|cracking|opened|opening|burst|bursting|broke|breaking|unfurled|unfurling|popped|popping open|out|up?',
       'TREE HAVE? ADV? got|getting dressed|clothed',
       'leaf|leaves came|come|arrived|appeared|showed|started|returned|emerged|opened|opening out|back|in|up? DATE',

@@ -350,6 +350,8 @@ export const SHOOTS: PredicateTable = [
       'stuck|struck|popped|shoved|poked|pushed|planted|put NUM bits|pieces|lengths|twigs|sticks|ends|prunings|offcuts ~ in|into ~ sand|perlite|grit|vermiculite|moss|coir|compost|soil|water|pot|pots',
       'stuck|struck|popped|poked|put|planted|pushed NUM bits|pieces|lengths|sticks|twigs|sticklets of|from|off DET? TREE in|into|under',
       '^ rooting NUM ~ CUTTING',
+      'TREE|CUTTING wood|sticks|scions|lengths|prunings in DET? fridge|refrigerator|freezer|bag|sand|cellar|ziploc',
+      'heeled|heeling in NUM TREE? CUTTING',
       'CUTTING ~ for rooting|propagation|propagating|grafting|root|propagate',
       'brought|carried|fetched ~ CUTTING ~ in|inside|home|indoors',
       'snipped|cut|took|taken|clipped|sawed NUM? ~ lengths|pieces|wands|sticks|sections ~ off|from|of ~ TREE|PRO',
