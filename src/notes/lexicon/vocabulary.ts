@@ -6,6 +6,7 @@ import { INTENTS } from './intents.ts';
 import { frequentWords, isOrdinary } from './ordinary.ts';
 import { PREDICATES, patternWords } from './predicates/index.ts';
 import { TEASERS } from './teasers.ts';
+import { tradeWordFor } from './trade-words.ts';
 import { classesOf, knownWords } from './word-classes.ts';
 
 /** Words of dates, so that a typo in one is not mended into something else. */
@@ -42,7 +43,10 @@ const remembered = new Map<string, string>();
 
 /** The word meant by an unknown one, or the word itself. Roster words (`names`) win over ours at the same distance. */
 export function mendWord(word: string, names: readonly string[]): string {
-  if (word.length < 3 || isKnownWord(word)) return word;
+  if (word.length < 3 || names.includes(word)) return word;
+  const trade = tradeWord(word);
+  if (trade !== null && !names.some((name) => countSlips(word, name, 1) <= 1)) return trade;
+  if (isKnownWord(word)) return word;
   const begun = names.filter(
     (name) => name.startsWith(word) && name.length > word.length && !name.endsWith('s'),
   );
@@ -57,6 +61,16 @@ export function mendWord(word: string, names: readonly string[]): string {
   const general = mendGeneral(word);
   if (own !== null && (general === word || own.slips <= countSlips(word, general, 3))) return own.word;
   return general;
+}
+
+const trades = new Map<string, string | null>();
+function tradeWord(word: string): string | null {
+  const known = trades.get(word);
+  if (known !== undefined) return known;
+  const found = tradeWordFor(word);
+  if (trades.size >= MEMORY) trades.clear();
+  trades.set(word, found);
+  return found;
 }
 
 function mendGeneral(word: string): string {
