@@ -6,7 +6,7 @@ import type { Subject } from './subjects.ts';
 
 /** Small words beside a number of things told before. */
 const PLAIN_BESIDE_COUNT = wordSet(`
-  call say make it pieces units shots at last count counted counting nodes of them total more so far another today all told altogether in to be exact precise about maybe or counted seen there visible i think guess reckon suppose believe would say roughly ish one
+  call say make it pieces units shots at last count counted counting nodes of them total more so far another today all told altogether in to be exact precise about maybe or counted seen there visible i think guess reckon suppose believe would say roughly ish one eh innit mind like lol haha yay woo
 `);
 /** Small words beside a total. */
 const PLAIN_BESIDE_TOTAL = wordSet(`
@@ -74,6 +74,15 @@ export function seenBefore(sayings: readonly Saying[], s: number): number {
     // "no figs on the 10th, 5 by the 20th"; of figs there the day is a second count.
     if (!none && saying.date) return -1;
     const dated = sayings.slice(k, s).some((each) => each.date !== null);
+    // "had 8 figs, now 5": only what is there now counts.
+    const earlier = sayings[k];
+    if (!dated && earlier && k === s - 1 && earlier.items.some((item) => item.text === 'had')) {
+      earlier.hits = [];
+      earlier.dropped = true;
+      saying.hits = [hitBehind(none ? 'fruitlets' : hit.kind, saying.items)];
+      saying.count = number;
+      return k;
+    }
     if (!dated || (!none && sayings[k]?.mood.denials.length !== 0)) return -1;
     saying.hits = [hitBehind(none ? 'fruitlets' : hit.kind, saying.items)];
     saying.count = number;

@@ -129,6 +129,11 @@ function isEarlyOrMain(all: readonly Saying[]): boolean {
 function isUnsure({ items, mood }: Saying): boolean {
   return items.some(
     (item, i) =>
+      // "search me", "beats me", "who knows"
+      (item.text === 'me' &&
+        ['search', 'beats', 'stumps', 'stumped', 'buggered'].includes(items[i - 1]?.text ?? '')) ||
+      (item.text === 'knows' &&
+        ['who', 'god', 'lord', 'heaven', 'goodness'].includes(items[i - 1]?.text ?? '')) ||
       ['unsure', 'wondering', 'dunno', 'uncertain', 'clueless', 'unknown'].includes(item.text) ||
       (['know', 'clue', 'idea', 'notion', 'foggiest', 'say', 'sure', 'tell', 'certain', 'see'].includes(
         item.text,

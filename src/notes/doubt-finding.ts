@@ -121,6 +121,26 @@ function isInnocent(items: readonly Item[], at: readonly number[]): boolean {
   const to = at.find((i) => items[i]?.text === 'to');
   if (to !== undefined && FACTIVE.has(items[to - 1]?.text ?? '')) return true;
   const behind = items[(at.at(-1) ?? 0) + 1];
+  // "dropped its crop after i moved it": the tree, not house.
+  const moved = items[at.at(-1) ?? -1]?.text;
+  if (
+    (moved === 'moved' || moved === 'bought') &&
+    behind &&
+    (behind.type === 'tree' || THE_TREE.has(behind.text))
+  )
+    return true;
+  // "wheeled the alma back in": indoors, no time.
+  if (
+    opening === 'back' &&
+    items.slice(Math.max(0, (at[0] ?? 0) - 6), at[0]).some((item) => MOVED.has(item.text))
+  )
+    return true;
+  // "gave the newlyweds across the road 10 figs"
+  if (
+    at.some((i) => ROADS.has(items[i]?.text ?? '') || ROADS.has(items[i + 1]?.text ?? '')) &&
+    items.slice(0, at[0]).some((item) => GIVING.has(item.text) && item.text !== 'to' && item.text !== 'for')
+  )
+    return true;
   // "almost a kilo off the alma"
   if ((opening === 'almost' || opening === 'nearly') && at.length === 1 && isAmount(behind)) return true;
   // "not one left hanging"
@@ -205,6 +225,13 @@ function isInnocent(items: readonly Item[], at: readonly number[]): boolean {
   return isGiver(items, at[0] ?? 0) || isFamilyEating(items, at);
 }
 
+const MOVED = new Set(
+  'moved wheeled brought carried lugged hauled dragged rolled shifted barrowed put popped took pulled marched trundled shuffled bunged heaved'.split(
+    ' ',
+  ),
+);
+const THE_TREE = new Set(['it', 'him', 'her', 'them', 'the', 'that', 'this']);
+const ROADS = new Set(['road', 'street', 'lane', 'way', 'corner', 'block', 'village', 'hill', 'close']);
 const GIVING = new Set([
   'gave',
   'give',

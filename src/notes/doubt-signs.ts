@@ -25,9 +25,9 @@ const SIGNS: Partial<Record<ObservationKind, readonly Sign[]>> = {
     sign('PICKED PICKING PICK HARVEST', 'pick munched yielded gave given relieved helped treated'),
     sign(
       'EATEN TAKEN YIELDS GOT WEIGHT FOODISH CONTAINER',
-      'off from taste bit bite bitten teeth brought came tried breakfast dehydrator freezer fridge handful bowlful punnet colander bucketful',
+      'off from taste bit bite bitten teeth brought came tried passed handed dished doled breakfast dehydrator freezer fridge handful bowlful punnet colander bucketful',
     ),
-    sign('NUM', 'some few'),
+    sign('NUM', 'some few first'),
   ],
   dropped: [
     sign('DROPPED DROPPING DROP', 'lost let'),
@@ -92,7 +92,9 @@ export function isUnclear(
   const strange = items.map(
     (item, i) => isStrange(item) && !signs.some(({ words }) => words.has(item.text)) && !isBeaten(items, i),
   );
-  const all = strange.filter(Boolean).length;
+  // "gave 6 to the postie": who got them.
+  const given = kind === 'picked' && GIVEN_TO.has(items[core]?.text ?? '');
+  const all = strange.filter((odd, i) => odd && !(given && items[i]?.classes.has('OTHERS'))).length;
   if (kind === 'tipped' || kind === 'picked') {
     if (
       kind === 'tipped'
@@ -190,6 +192,8 @@ function onlyPicking(items: readonly Item[]): boolean {
 /** "ate a kebab": the first thing after the verb is nothing that grows on a fig. */
 function hasStrangeObject(items: readonly Item[], strange: readonly boolean[], core: number): boolean {
   if (items.slice(0, core).some((item) => item.type === 'tree' || item.type === 'quantity')) return false;
+  // "gave the newlyweds 10 figs": who got them.
+  if (GIVEN_TO.has(items[core]?.text ?? '') && items.some((item) => item.quantity)) return false;
   for (let i = core + 1; i < items.length; i++) {
     const item = items[i];
     if (item?.type !== 'word' || item.classes.has('FRUIT') || item.classes.has('SHOOT')) return false;
@@ -198,6 +202,7 @@ function hasStrangeObject(items: readonly Item[], strange: readonly boolean[], c
   return false;
 }
 
+const GIVEN_TO = new Set(['gave', 'given', 'handed', 'passed', 'sold', 'sent']);
 const SHOWING = new Set(
   'with there found find see seeing seen spotted noticed counted got set setting sets have has had having making made produced producing pushing pushed showing shows putting forming carrying holding bearing grew growing developed developing gives gave popping popped is are'.split(
     ' ',

@@ -1,4 +1,5 @@
 import { addDays, type Day } from '../engine/day.ts';
+import { isBroughtIn } from './guesses.ts';
 import type { Item } from './items.ts';
 
 const SEASONS = new Set(
@@ -58,6 +59,7 @@ function isEarlierSeason(items: readonly Item[], i: number, today: Day): boolean
   // "in 09 i planted", "in 24 the alma"
   if (
     before === 'in' &&
+    !isBroughtIn(items, i) &&
     number < year % 100 &&
     told &&
     (told.classes.has('DET') ||

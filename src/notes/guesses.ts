@@ -1,4 +1,5 @@
 import type { Item } from './items.ts';
+import { wordSet } from './lexicon/word-set.ts';
 
 /** A number or a day, which one may not be quite sure of. */
 export function isGuessable(item: Item | undefined): boolean {
@@ -23,6 +24,7 @@ export function isShortYear(items: readonly Item[], i: number, year: number): bo
   const years = Number(item.typed);
   if (years < (year % 100) - 15 || years >= year % 100) return false;
   const next = items[i + 1];
+  if (isBroughtIn(items, i)) return false;
   return (
     next === undefined ||
     (next.type === 'tree' && !items[i + 2]?.classes.has('CUTTING')) ||
@@ -31,3 +33,10 @@ export function isShortYear(items: readonly Item[], i: number, year: number): bo
     ['i', 'we', 'when'].includes(next.text)
   );
 }
+
+/** "brought in 15 kadotas": indoors, no year. */
+export function isBroughtIn(items: readonly Item[], i: number): boolean {
+  return items[i - 1]?.text === 'in' && FETCHED.has(items[i - 2]?.text ?? '');
+}
+
+const FETCHED = wordSet('brought bring came come carried took taken fetched hauled got');

@@ -99,6 +99,8 @@ function recallsYear(before: Saying, saying: Saying): boolean {
 /** "pinched it in june 2025 and got nowt": a day of an earlier summer holds for what follows too. */
 function isLongAgo(saying: Saying, today: Day): boolean {
   const on = saying.date?.date?.on;
+  // "aug 3: picked 4": no year was said, so it is asked about.
+  if (saying.date?.date?.assumed.includes('year')) return false;
   return on !== undefined && on < `${Number(today.slice(0, 4)) - 1}-09-01`;
 }
 

@@ -4,8 +4,9 @@ import { harmlessItems } from './harmless.ts';
 import type { Item } from './items.ts';
 import { FACTIVE } from './lexicon/factive-words.ts';
 import { wordSet } from './lexicon/word-set.ts';
+import { isManySay } from './many-say.ts';
 import { isOthers, isWide } from './owners.ts';
-import { isPlain, WHOLE } from './plain-wishes.ts';
+import { isPlain, isSettingOut, WHOLE } from './plain-wishes.ts';
 import { isQuestion } from './question-order.ts';
 
 /** How what a clause says is meant. Anything but `real` is never a positive event. */
@@ -131,7 +132,7 @@ export function readMood(clause: Clause, today: string): Mood {
     // "ill keep feeding it"
     if (
       unrealFrom === null &&
-      i === 0 &&
+      (i === 0 || items[i - 1]?.type === 'date') &&
       item.text === 'ill' &&
       next?.type === 'word' &&
       !/ing$/.test(next.text)
@@ -181,6 +182,7 @@ export function readMood(clause: Clause, today: string): Mood {
     if (
       item.text === 'back' &&
       next?.text === 'in' &&
+      items[i + 2] !== undefined &&
       items[i + 2]?.type !== 'date' &&
       !items[i + 2]?.classes.has('DET') &&
       items[i + 2]?.type !== 'tree' &&
@@ -256,11 +258,19 @@ export function readMood(clause: Clause, today: string): Mood {
       past = true;
     // "the last 3 years"
     if (GONE.has(item.text) && isSeasons(next)) past = true;
+    // "that one season it got rust"
+    if (
+      item.text === 'that' &&
+      (isSeasons(next) || (next?.text === 'one' && SEASONS.has(items[i + 2]?.text ?? '')))
+    )
+      past = true;
     if (
       item.classes.has('SAYS') &&
       (before === 'am' || !(before === 'i' || before === 'we' || items[i - 2]?.text === 'i'))
     )
       hearsay = true;
+    // "the lads on here say …", "they say …"
+    if (item.text === 'say' && next !== undefined && i > 0 && isManySay(items, i)) hearsay = true;
     // "on the list for feeding"
     if (
       unrealFrom === null &&
@@ -286,15 +296,3 @@ export function readMood(clause: Clause, today: string): Mood {
 function isSeasons(item: Item | undefined): boolean {
   return item?.text === 'measure' && /\b(?:years?|yrs?|seasons?|summers?)$/i.test(item.typed);
 }
-
-/** On the way to a job that is not done yet: "about to water it", "i'm off to feed the king", not "went off to". */
-function isSettingOut(items: readonly Item[], i: number): boolean {
-  const word = items[i]?.text ?? '';
-  const verb = items[i + 2];
-  if (items[i + 1]?.text !== 'to' || verb?.type !== 'word' || verb.classes.has('DET')) return false;
-  if (word === 'about' || word === 'fixing' || word === 'fixin') return items[i - 1]?.text !== 'how';
-  return SETTING_OUT.has(word) && (i === 0 || BEFORE_SETTING_OUT.has(items[i - 1]?.text ?? ''));
-}
-
-const SETTING_OUT = wordSet('off heading headed going');
-const BEFORE_SETTING_OUT = wordSet('am is are just now be being i we all right');

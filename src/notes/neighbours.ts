@@ -24,7 +24,11 @@ export function spreadHeadings(sayings: readonly Saying[]): void {
       const saying = sayings[k];
       if (!saying) break;
       // "breba: king 6, mission nil"
-      if (heading.breba && saying.hits.some((each) => each.kind === 'no-fruitlets')) saying.breba = true;
+      if (
+        heading.breba &&
+        saying.hits.some(({ kind }) => ['no-fruitlets', 'picked', 'dropped', 'ripening'].includes(kind))
+      )
+        saying.breba = true;
       const near = saying.clause.sentence === heading.clause.sentence;
       if (!near && !(saying.bare && isTally(saying))) break;
       if (

@@ -41,6 +41,24 @@ export function denyOtherNews(sayings: readonly Saying[]): void {
       return;
     const before = sayings.slice(0, s).findLast((each) => each.hits.length > 0);
     if (before && isLeftOut(saying, before)) saying.hits = [];
+    // "anything ripe on the king? nope"
+    // "checked for ripe ones on the king, none"
+    if (
+      before?.hits.every((each) => each.kind === 'ripening') &&
+      before.items.some(
+        (item, i) =>
+          item.classes.has('RIPE') &&
+          ['for', 'any', 'anything', 'no'].includes(before.items[i - 1]?.text ?? ''),
+      )
+    ) {
+      before.hits = [];
+      saying.hits = [];
+    }
+    if (
+      before?.mood.asks &&
+      before.hits.every((each) => each.kind !== 'fruitlets' && each.kind !== 'ask-kind')
+    )
+      saying.hits = [];
     if (
       before?.hits.every((each) => OTHER_NEWS.has(each.kind)) &&
       !before.items.some((item) => item.classes.has('FRUIT'))

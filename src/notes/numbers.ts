@@ -113,6 +113,13 @@ export function readNumber(items: readonly Item[], i: number): { value: number; 
     const at = items[i + 2]?.text === 'of' ? i + 3 : i + 2;
     return { value: 0.75, end: items[at]?.text === 'a' ? at + 1 : at };
   }
+  // "kilo off the king"
+  if (
+    WEIGHED.has(text) &&
+    ['off', 'of', 'from'].includes(next?.text ?? '') &&
+    !PER.has(items[i - 1]?.text ?? '')
+  )
+    return { value: 1, end: i };
   // "kilo and a half": one of the unit, the half is read with it.
   if (UNITS.has(text) && text.length > 1 && halfAfter(items, i + 1) > 0) return { value: 1, end: i };
   const value = NUMBER_WORDS.get(text);
@@ -145,6 +152,8 @@ export function readNumber(items: readonly Item[], i: number): { value: number; 
   return scaled(value, items, i + 1);
 }
 
+const WEIGHED = new Set(['kilo', 'pound', 'ounce']);
+const PER = new Set(['per', 'each', 'every', 'the', 'for']);
 const ANDS = new Set(['and', '&', 'n', '+']);
 
 /** Past "and a half" at an item, or 0. */

@@ -32,9 +32,22 @@ const PUBLIC = new Set([
 const GROUNDS = new Set(['garden', 'gardens', 'orchard', 'plot', 'plots', 'allotment', 'allotments']);
 const SHOPS = new Set(['nursery', 'nurseries']);
 const ANY = new Set(['a', 'an', 'some', 'this', 'that', 'another', 'one', 'old']);
+/** "guy at work has a kadota": behind the stranger who opens a note; alone he may be spoken to. */
+const WHERE = new Set(['at', 'in', 'from', 'on', 'down', 'up', 'over', 'across', 'who', 'near', 'next', 'i']);
 const GROWS = wordSet(`
   grows grow has have had keeps owns got gets grew swears raises
 `);
+const HANDED = new Set([
+  'gave',
+  'given',
+  'handed',
+  'passed',
+  'sold',
+  'sent',
+  'delivered',
+  'dropped',
+  'swapped',
+]);
 /** What is lent over the fence. */
 const LENT = wordSet(`
   ladder ladders steps snips secateurs pruners clippers loppers shears scissors saw knife trowel fork spade
@@ -62,7 +75,7 @@ export function isOthers(items: readonly Item[], i: number): boolean {
   // "a woman on my ward grows celeste in tubs"
   if (
     STRANGERS.has(item.text) &&
-    ANY.has(before?.text ?? '') &&
+    (before ? ANY.has(before.text) : WHERE.has(next?.text ?? '')) &&
     items.slice(i).some((each) => GROWS.has(each.text))
   )
     return true;
@@ -113,7 +126,8 @@ export function isOthers(items: readonly Item[], i: number): boolean {
     before?.text === 'the' &&
     ['down', 'over', 'across', 'up', 'along'].includes(items[i - 2]?.text ?? '')
   )
-    return true;
+    // "gave the newlyweds across the road 10 figs": who got them.
+    return !items.slice(0, i).some((each) => HANDED.has(each.text));
   // "a fella pinched his at 5 leaves"
   const his =
     item.text === 'his' && (isLastWord(items, i) || HIS_AT.has(next?.text ?? '') || next?.type === 'date');

@@ -29,7 +29,12 @@ export function isPartial(saying: Saying, all: readonly Saying[], s: number): bo
         // "…, main crop's hanging on" is the other crop.
         !(each.main && saying.breba) &&
         each.items.some((item) => STAYING.has(item.text)) &&
-        !each.items.some((item) => item.text === 'none' || item.text === 'nothing'),
+        !each.items.some((item) => item.classes.has('NONE')) &&
+        // "not one left"
+        !each.items.some(
+          (item, i) =>
+            item.text === 'not' && ['one', 'a', 'any', 'single'].includes(each.items[i + 1]?.text ?? ''),
+        ),
     )
   )
     return true;

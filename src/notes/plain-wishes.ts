@@ -12,6 +12,8 @@ export const WHOLE = wordSet(`
   forgotten
 `);
 
+const MAY_BUGS = new Set(['bugs', 'beetle', 'beetles', 'flies', 'chafer', 'chafers']);
+
 /** Words of doubt and of plans where they mean neither: "may" the month, "nearly 20", "next" in a row. */
 export function isPlain(items: readonly Item[], i: number): boolean {
   const word = items[i]?.text;
@@ -24,7 +26,11 @@ export function isPlain(items: readonly Item[], i: number): boolean {
   )
     return true;
   if (word === 'next') return !NEXT_TIME.has(next?.text ?? '');
-  if (word === 'may' && (before?.type === 'quantity' || next?.type === 'number')) return true;
+  if (
+    word === 'may' &&
+    (before?.type === 'quantity' || next?.type === 'number' || MAY_BUGS.has(next?.text ?? ''))
+  )
+    return true;
   if (word === 'could' && ['find', 'see', 'spot', 'count'].includes(next?.text ?? '')) return true;
   if (word === 'could' && (next?.text === 'not' || next?.text === 'only'))
     return ['find', 'see', 'spot', 'locate', 'count'].includes(items[i + 2]?.text ?? '');
@@ -42,3 +48,15 @@ export function isPlain(items: readonly Item[], i: number): boolean {
   if (word === 'aim') return next?.text !== 'to';
   return false;
 }
+
+/** On the way to a job that is not done yet: "about to water it", "i'm off to feed the king", not "went off to". */
+export function isSettingOut(items: readonly Item[], i: number): boolean {
+  const word = items[i]?.text ?? '';
+  const verb = items[i + 2];
+  if (items[i + 1]?.text !== 'to' || verb?.type !== 'word' || verb.classes.has('DET')) return false;
+  if (word === 'about' || word === 'fixing' || word === 'fixin') return items[i - 1]?.text !== 'how';
+  return SETTING_OUT.has(word) && (i === 0 || BEFORE_SETTING_OUT.has(items[i - 1]?.text ?? ''));
+}
+
+const SETTING_OUT = wordSet('off heading headed going');
+const BEFORE_SETTING_OUT = wordSet('am is are just now be being i we all right');

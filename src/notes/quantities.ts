@@ -184,11 +184,12 @@ function readQuantity(items: readonly Item[], i: number, out: readonly Item[]): 
   const unit = UNITS.get(items[unitAt]?.text ?? '');
   if (unit !== undefined && !(items[unitAt]?.text === 'g' && value < 5)) {
     end = unitAt + 1;
-    if (items[end]?.text === 'and' && items[end + 1]?.text === 'a') {
-      const fraction = FRACTION_WORDS.get(items[end + 2]?.text ?? '');
+    if (items[end]?.text === 'and') {
+      const half = items[end + 1]?.text === 'a' ? end + 2 : end + 1;
+      const fraction = FRACTION_WORDS.get(items[half]?.text ?? '');
       if (fraction !== undefined) {
         value += fraction;
-        end += 3;
+        end = half + 1;
       }
     }
     const ounces = unit === 'lb' ? readNumber(items, items[end]?.text === 'and' ? end + 1 : end) : null;
@@ -217,7 +218,9 @@ function readQuantity(items: readonly Item[], i: number, out: readonly Item[]): 
     // "this year 12 on the ronde"
     !(before.text === 'year' && ['this', 'last'].includes(out.at(-2)?.text ?? '')) &&
     // "300g celeste plus 5 adriatic"
-    !(before.text === 'plus' && (next?.mention || next?.classes.has('FRUIT'))) &&
+    !(before.text === 'plus' && (next?.mention || (next && isAnyOf(next, ['FRUIT', 'SIZE', 'RIPE'])))) &&
+    // "passed round 8 figs"
+    !(before.text === 'round' && (next?.mention || (next && isAnyOf(next, ['FRUIT', 'SIZE', 'RIPE'])))) &&
     /^\d/.test(items[i]?.text ?? '') &&
     !isMended(out)
   ) {
@@ -233,6 +236,8 @@ function isMended(out: readonly Item[]): boolean {
   if (out.at(-1)?.text !== 'no') return false;
   return out.at(-2)?.type === 'quantity' || (out.at(-2)?.type === 'mark' && out.at(-3)?.type === 'quantity');
 }
+
+const FRESHLY = new Set(['straight', 'right', 'fresh', 'warm', 'clean']);
 
 function oneCounts(items: readonly Item[], i: number, before: Item | undefined): boolean {
   const next = items[i + 1];
@@ -253,5 +258,9 @@ function oneCounts(items: readonly Item[], i: number, before: Item | undefined):
   }
   if (['of', 'off', 'from', 'on', 'more', 'ripe', 'fig', 'per', 'at', 'each'].includes(next.text))
     return true;
+  // "one straight off the ronde"
+  if (FRESHLY.has(next.text)) return ['off', 'from', 'outta'].includes(items[i + 2]?.text ?? '');
+  // "one king breba"
+  if (next.mention) return items[i + 2]?.classes.has('FRUIT') === true;
   return isAnyOf(next, ['FRUIT', 'BUD', 'BUMP', 'CUTTING', 'SHOOT', 'SIZE', 'BREBA']);
 }

@@ -66,6 +66,7 @@ export function dropWhatWasThere(sayings: readonly Saying[]): void {
     if (!before || before.clause.sentence !== saying.clause.sentence) return;
     if (saying.clause.join === 'colon') tellOfHeading(sayings, s, before);
     spoiltAndFell(before, saying);
+    offAndEaten(before, saying);
     if (saying.hits.some((hit) => hit.kind !== 'dropped') || saying.mentions.length > 0) return;
     const { items, mood } = saying;
     if (!isFact(mood) || items.some((item) => item.quantity)) return;
@@ -119,6 +120,17 @@ function spoiltAndFell(before: Saying, saying: Saying): void {
     return;
   before.hits = [];
   before.dropped = true;
+}
+
+/** "all the brebas are off the king, picked and eaten": how they came off. */
+function offAndEaten(off: Saying, eaten: Saying): void {
+  const [hit] = off.hits;
+  if (hit?.kind !== 'dropped' || off.hits.length > 1 || eaten.items.length > 1) return;
+  if (eaten.hits.length !== 1 || eaten.hits[0]?.kind !== 'picked' || eaten.mentions.length > 0) return;
+  if (off.items.some((item) => item.classes.has('DROPPED'))) return;
+  off.hits = [{ ...hit, kind: 'picked' }];
+  eaten.hits = [];
+  eaten.dropped = true;
 }
 
 const WHOLE = wordSet('all both every everything lot');

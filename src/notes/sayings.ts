@@ -131,6 +131,10 @@ function isNamedAs(items: readonly Item[], at: number): boolean {
   );
 }
 
+function isThatIs({ items, hits }: Saying): boolean {
+  return hits.length > 0 && items.length <= 4 && items.at(-2)?.text === 'that' && items.at(-1)?.text === 'is';
+}
+
 const STILL = new Set(['still', 'left', 'remain', 'remaining', 'hanging']);
 
 /** "well, the frost did", "the deer did anyway": what was told before was no work of the grower's. */
@@ -164,6 +168,8 @@ export function mendRepairs(sayings: readonly Saying[]): Saying[] {
       out.push(saying);
       continue;
     }
+    // "pinched.. eaten that is.. 2 off the ronde": the word before was the wrong one.
+    if (before && isThatIs(saying) && before.hits.length > 0 && before.items.length <= 2) out.pop();
     // "no hang on i miscounted, 6": the words of repair went before.
     const repairs = saying.clause.join === 'repair' || again;
     again = false;

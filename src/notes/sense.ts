@@ -86,6 +86,8 @@ export function makesSense(
   }
   if (kind === 'leafed-out' && items[at.at(-1) ?? 0]?.text === 'growth') {
     if (items.slice(last + 1).some((item) => item.classes.has('NONE'))) return false;
+    // "old growth new growth all tangled"
+    if (items.some((item) => item.classes.has('OLDWOOD'))) return false;
     let i = first - 1;
     while (items[i]?.classes.has('DET')) i--;
     if (['of', 'on', 'in', 'from', 'along', 'at'].includes(items[i]?.text ?? '')) return false;

@@ -16,8 +16,12 @@ export function isWeak(items: readonly Item[], at: readonly number[]): boolean {
 
 /** Unknown words around make it doubtful what is said of the figs: then it is a remark. */
 export function weakFits(items: readonly Item[], at: readonly number[]): boolean {
+  const end = (at.at(-1) ?? 0) + 1;
+  // "figlets behind them": in the axils.
+  const behind = items[end]?.text === 'behind' && items[end + 1] !== undefined;
   // "buds fattening, figs next"
   if (
+    !behind &&
     ['next', 'later', 'late', 'behind', 'soon', 'please', 'tomorrow'].includes(
       items[(at.at(-1) ?? 0) + 1]?.text ?? '',
     )
@@ -25,7 +29,6 @@ export function weakFits(items: readonly Item[], at: readonly number[]): boolean
     return false;
   if (isOnGround(items) || items.slice(0, at[0]).some((item) => item.text === 'until')) return false;
   // "figs have not started", "figs are not ripe"
-  const end = (at.at(-1) ?? 0) + 1;
   if (items.slice(end, end + 3).some((item) => item.text === 'not' || item.text === 'never')) return false;
   const counted = at.some((i) => items[i]?.type === 'quantity');
   const strange = items.filter(

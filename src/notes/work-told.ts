@@ -44,6 +44,7 @@ export function tellWork(sayings: readonly Saying[]): void {
     }
     andAte(saying, before);
     takenFrom(saying, before);
+    lookedSad(saying, before);
     goneToo(saying, before);
     withWhat(saying, before);
     onlyTips(saying, before);
@@ -194,6 +195,18 @@ const DROOPY = /^(?:droop|limp|floppy|sag|wilt)/;
 function isFruit(item: Item): boolean {
   return item.classes.has('FRUIT');
 }
+
+/** "fed it cos it looked sad": why it was done. */
+function lookedSad(saying: Saying, before: Saying): void {
+  if (saying.clause.sub !== 'because' || saying.mentions.length > 0) return;
+  if (!before.hits.some((hit) => hit.kind === 'care') || !saying.hits.every((hit) => hit.kind === 'trouble'))
+    return;
+  if (!saying.items.some((item) => LOOKS.has(item.text))) return;
+  saying.hits = [];
+  saying.dropped = true;
+}
+
+const LOOKS = wordSet('look looks looked looking seemed seems felt sad peckish hungry thirsty');
 
 /** "possums been at it, half a dozen gone": what they had. */
 function goneToo(saying: Saying, before: Saying): void {

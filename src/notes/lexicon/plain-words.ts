@@ -27,6 +27,7 @@ const LINES: readonly string[] = [
   'christened nibble singular hiding lurking peeking tucked nestled heavily kind greedy science',
   'among amongst higher carry carries notion rascals terrors monkeys barren',
   'stubborn lazy shy moody sulky grumpy temperamental useless eyeballs shortage spare mean proved wrong',
+  'lowkey highkey deadass legit literally road street lane nuts bananas ballistic berserk bonkers mental overboard',
   'hatch actual decked bother dieu patience thick fast stacked actually genuine sec dots beast unit pop counter nah head note phone',
   'real actual final collecting points pint way home mess yall morn gone bro sis church raided visit',
   'filled filling straight bite bites gulp gulps mouthful mouthfuls courtesy doing spy spied definitely definately counted poor bless s through worth weighing balance bounty',

@@ -31,7 +31,7 @@ export const FRUIT_WORD_CLASSES: readonly (readonly [name: string, words: string
   ],
   [
     'FOODISH',
-    'cheeseboard sink dehydrator jam tart chutney crumble pie cake galette smoothie ham prosciutto parma brie feta ricotta mascarpone stilton gorgonzola cream icecream granola oats cereal pancakes waffles crackers fridge freezer belly tum tummy mouth gob cakehole gullet pudding pud brunch elevenses lunchtime teatime breakfast picnic nibbles starter starters mains entree platter board fruitbowl fruitsalad compote preserves conserve marmalade sorbet gelato bruschetta pizza focaccia sandwich sandwiches sarnie sarnies yoghurt weetbix weetabix muesli overnight-oats porridge',
+    'bbq barbecue barbie braai cookout potluck cheeseboard sink dehydrator jam tart chutney crumble pie cake galette smoothie ham prosciutto parma brie feta ricotta mascarpone stilton gorgonzola cream icecream granola oats cereal pancakes waffles crackers fridge freezer belly tum tummy mouth gob cakehole gullet pudding pud brunch elevenses lunchtime teatime breakfast picnic nibbles starter starters mains entree platter board fruitbowl fruitsalad compote preserves conserve marmalade sorbet gelato bruschetta pizza focaccia sandwich sandwiches sarnie sarnies yoghurt weetbix weetabix muesli overnight-oats porridge',
   ],
   [
     'FOODISH',
@@ -63,5 +63,6 @@ export const FRUIT_WORD_CLASSES: readonly (readonly [name: string, words: string
   ['RIPEN', 'ripning ripnin ripenin'],
   ['RIPE', 'riper ripest overripe'],
   ['RIPE', 'riped rpe rip ripd'],
+  ['RIPE', 'rippe ripee'],
   ['KIN', 'auntie aunty aunt uncle cousin'],
 ];

@@ -260,6 +260,9 @@ function leaveOut(items: readonly Item[], mention: Settled): Settled {
     ].includes(items[at]?.text ?? '')
   )
     return mention;
+  // "all but two of the celeste figs came off": how many were left.
+  if (items.slice(at + 1, mention.at).some((item) => item.text === 'two' || item.text === 'of'))
+    return mention;
   // "it rained all week but the king has figs"
   const from = Math.max(0, at - 5);
   return items

@@ -163,6 +163,7 @@ export const GROWTH: PredicateTable = [
     'ask-kind',
     [
       'swollen BUMP|nodes|NODE',
+      'last|rest|end of DET? BREBA|FRUIT went|gone|go',
       'what|whats ~ growing|poking|sticking|coming|popping|sprouting|emerging|pushing|bulging out|up? of|from ~ TREE|NODE|LEAF',
       'something|somethings|stuff|things going on|happening|occurring at|on|by|in|near ~ NODE|LEAF|TREE',
       'what|whats ~~ growing|forming|appearing|poking|sprouting|happening|developing|emerging at|on|in|by|from ~ NODE|LEAF|TREE',
@@ -182,6 +183,7 @@ export const GROWTH: PredicateTable = [
   [
     'leafed-out',
     [
+      'full of leaf|leaves|foliage|greenery by? DATE|now|already',
       'did DET? TREE wake|leaf|bud|sprout|break|open|shoot|flush|green up|out?',
       'back in|into growth|action DATE?',
       'did DET? TREE show|produce|make|have|get|find|open|put|push|break|unfurl ~ leaf|leaves|green|growth|life|foliage',

@@ -84,6 +84,7 @@ export const HARVEST: PredicateTable = [
       'SERVED ~ NUM|WEIGHT|CONTAINER SIZE? RIPE? SIZE? TREE|FRUIT',
       'SERVED ~ first|last|only|another|one ~ TREE|FRUIT|BREBA',
       'SERVED SIZE? SIZE? FRUIT off|from ~ TREE',
+      'SERVED ~ NUM|WEIGHT of? DET? SIZE? TREE FRUIT?',
       'in? one|single|a sitting $',
       'loads|lots|plenty|heaps|tons|some|few|couple|all|most|more|half|masses|NUM|CONTAINER of? DET? SIZE? RIPE? TREE FRUIT? gathered|collected|plucked|boxed|harvested|scoffed|eaten|devoured|munched',
       'stripped|gathered|collected|cleared|scored|harvested DET last|final|remaining NUM DATE? $',

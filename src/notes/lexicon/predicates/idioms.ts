@@ -5,6 +5,13 @@ export const IDIOMS: PredicateTable = [
   [
     'none',
     [
+      'went|gone|going|been|looked|combed over|through|round|around DET? PRO|TREE|everything|all ~ twice|again|carefully|closely|thoroughly|properly',
+      'went|gone|going|been|looked|combed over|through|round|around DET? PRO|TREE|everything|all with DET? SIZE? torch|flashlight|comb|toothcomb|light|lamp|glass|lens|loupe|glasses',
+      'hose|hosepipe|tap|pump|sprinkler|timer|dripper|irrigation BE|has|have? ADV? broke|broken|bust|busted|kaput|knackered|leaking|leaks|burst|kinked|perished|blocked|nicked|dead',
+      'broken|burst|leaky|leaking|dodgy|knackered|perished hose|hosepipe|tap|pump|sprinkler|timer',
+      'looked|seemed|went ADV? thirsty|peckish|hungry',
+      'no|without hose|hosepipe|tap|sprinkler',
+      'NUM|MEASURE on|in|under|by the porch|patio|deck|decking|shade|thermometer|gauge|dash|greenhouse|polytunnel|sun|yard|driveway $',
       'missed|dodged|escaped|avoided|survived|swerved|sidestepped|skipped DET? SIZE? hail|hailstorm|storm|wind|gale|rain|heatwave|slugs|birds|wasps|mites|rust|worst of? DET? ~',
       'FORCE missed|spared|skipped|bypassed DET? TREE|us|me',
       'FRUIT? turned out ADV? lovely|nice|great|well|good|sweet|fine|ok|okay|perfect|bland|jammy|delicious|tasty|gorgeous|brilliant|beautiful|rubbish|watery',
@@ -19,6 +26,8 @@ export const IDIOMS: PredicateTable = [
       'cursed|swore|shouted|yelled|waved|swatted|laughed|screamed|hissed|moaned|cussed at|by|from ~ THIEF|PEST',
       'like|as big as? dinner plates|plate',
       'dinner plates|plate',
+      'picked|picking|collected|collecting|gathered|gathering|scooped|swept up? ~ FRUIT off|from|on the ground|floor|grass|deck|lawn|path|patio',
+      'knocked|bumped|brushed|bashed|snagged|caught NUM|DET SIZE? FRUIT off|from DET? TREE',
       'label|labels|tag|tags|marker|markers|trowel|secateurs|snips|handle|fork|spade|ladder|hose|chair|spout snapped|broke|broken|bust|busted|cracked|split|perished|faded|split',
       'left|leaving|leave NUM|few|some|couple ~ to ~ soften|softer|darken|plump|go|turn|swell',
       'rootled|rummaged|rooted|ferreted|rootling|rummaging|fished|hunted|dug about|around|through|in ~~ for ~ CAREOBJ|FEEDSTUFF|GEAR|CONTAINER',

@@ -5,6 +5,7 @@ export const NONE: PredicateTable = [
   [
     'no-fruitlets',
     [
+      'TREE ADV? HAVE|got|with ADV? squat|diddly|jack|bupkis|zilcho $',
       'drew|drawn|draw|drawing|draws a? SIZE? blank|blanks',
       'TREE blank $',
       'TREE|PRO BE|HAVE|do|does NEG HAVE? diddly|squat|jack|nothing|bupkis|nada|zilch $',
