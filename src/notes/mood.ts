@@ -51,7 +51,6 @@ const COMING = wordSet(`
   thursday friday saturday sunday next the
 `);
 const BY_NOW = wordSet('soon early late');
-/** "back in leaf": no time gone by. */
 const IN_GROWTH = wordSet('leaf leaves growth bud full green business action fruit its her his place there');
 const GONE = wordSet('last previous past prior other');
 /** Words in -ing that tell of no doing. */
@@ -266,6 +265,7 @@ export function readMood(clause: Clause, today: string): Mood {
       past = true;
     if (
       item.classes.has('SAYS') &&
+      items[i - 1]?.type !== 'tree' &&
       (before === 'am' || !(before === 'i' || before === 'we' || items[i - 2]?.text === 'i'))
     )
       hearsay = true;

@@ -86,6 +86,28 @@ function isLeftOut(saying: Saying, before: Saying): boolean {
   );
 }
 
+/** "no new figs on the king, old 4 still hanging": none but those that were there. */
+export function keepOldFigs(sayings: readonly Saying[]): void {
+  sayings.forEach((saying, s) => {
+    const next = sayings[s + 1];
+    if (!next || next.mentions.length > 0 || next.clause.sentence !== saying.clause.sentence) return;
+    const denied = saying.mood.denials.length > 0;
+    const none = saying.hits.every(
+      (hit) => hit.kind === 'no-fruitlets' || (denied && hit.kind === 'fruitlets'),
+    );
+    if (!none || saying.hits.length === 0) return;
+    if (!saying.items.some((item) => FURTHER.has(item.text)) || next.mood.denials.length > 0) return;
+    if (!next.items.some((item) => item.quantity) || !next.items.some((item) => OF_BEFORE.has(item.text)))
+      return;
+    if (next.hits.some((hit) => hit.kind !== 'fruitlets')) return;
+    saying.hits = [];
+    next.hits = [hitBehind('fruitlets', next.items)];
+  });
+}
+
+const FURTHER = wordSet('new more further other extra additional');
+const OF_BEFORE = wordSet('old same still original existing earlier first remaining');
+
 const LAUGHTER = /^(?:(?:ha)+h?|l+o+l+|lmao|er+m*|u+h*m*|well|sadly|sorry|alas|hm+)$/;
 
 /** "none", "what figs": nothing but a word for nothing. */

@@ -59,6 +59,11 @@ export function isPartial(saying: Saying, all: readonly Saying[], s: number): bo
   // "1/2 the figs fell", "3/4 came down"
   if (items.some((item) => item.text === 'measure' && /^(?:[½¼¾⅓⅔]|\d\s*\/\s*\d)/.test(item.typed)))
     return true;
+  // "dropped all but two"
+  if (
+    items.some((item, i) => ['but', 'bar', 'except', 'barring'].includes(item.text) && items[i + 1]?.quantity)
+  )
+    return true;
   if (quantity && items[items.indexOf(quantity) + 1]?.text === 'of') return true;
   if (
     saying.total ||

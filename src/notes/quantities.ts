@@ -201,6 +201,13 @@ function readQuantity(items: readonly Item[], i: number, out: readonly Item[]): 
     return { quantity: { value, unit, ofMore }, end, measure: false };
   }
   const next = items[end];
+  // "tipped the alma at five": leaves, or the hour.
+  if (
+    before?.text === 'at' &&
+    (next === undefined || next.type !== 'word' || AFTER_A_PLACE.has(next.text)) &&
+    out.some((item) => isAnyOf(item, ['TIPPED', 'TIP', 'TIPPING']))
+  )
+    return { quantity: { value, unit: null, ofMore }, end, measure: true };
   if (next && ['%', '°', '"', ':', '″'].includes(next.text))
     return { quantity: { value, unit: null, ofMore }, end: end + 1, measure: true };
   if (next && MEASURES.has(next.text) && !(next.text === 'in' && !/^\d/.test(items[i]?.text ?? ''))) {
@@ -230,6 +237,8 @@ function readQuantity(items: readonly Item[], i: number, out: readonly Item[]): 
   if (items[i]?.text === 'one' && end === i + 1 && !oneCounts(items, i, before)) return null;
   return { quantity: { value, unit: null, ofMore }, end, measure: false };
 }
+
+const AFTER_A_PLACE = new Set(['on', 'for', 'with', 'and', 'then', 'but', 'as', 'this', 'so', 'today']);
 
 /** "5, no, 6": the second number puts the first right. */
 function isMended(out: readonly Item[]): boolean {

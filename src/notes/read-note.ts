@@ -18,7 +18,7 @@ import {
   shareMoments,
   spreadHeadings,
 } from './neighbours.ts';
-import { answerNone, denyOtherNews } from './none-told.ts';
+import { answerNone, denyOtherNews, keepOldFigs } from './none-told.ts';
 import { attachToOnlyTree } from './only-tree.ts';
 import { readHits } from './read-hits.ts';
 import { repeatDays } from './repeat-days.ts';
@@ -64,6 +64,7 @@ export function readNoteItems(text: string, items: readonly Item[], setting: Set
   answerNone(sayings);
   denyOtherNews(sayings);
   notUntil(sayings);
+  keepOldFigs(sayings);
   ripenWhatWasThere(sayings);
   dropWhatWasThere(sayings);
   dropTastes(sayings);

@@ -144,7 +144,9 @@ export function asksWhatItIs(saying: Saying): boolean {
   return false;
 }
 
-const ADVISING = wordSet('hurt harm matter help wise safe risky kill stress ok okay worth best');
+const ADVISING = wordSet(
+  'normal usual common typical natural bad weird odd hurt harm matter help wise safe risky kill stress ok okay worth best',
+);
 
 /** "pinched neither": the denial comes last. */
 function closesWithNeither({ items }: Saying, i: number): boolean {

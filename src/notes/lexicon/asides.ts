@@ -47,6 +47,7 @@ export const ASIDES: readonly (readonly ['aside' | 'lead 1' | 'lead 3', readonly
       'for what it|its is? worth',
       'fwiw|tbh|imo|imho|ngl|btw|fyi|iirc',
       'by the way',
+      'i am afraid $',
       // Who may care to know.
       'in case you|u|anyone|anybody|yall|folks|people are|is|was|were wondering|asking|interested|curious|counting',
       'in case you|anyone|anybody missed it|this',

@@ -3,6 +3,10 @@ export const MORE_WORD_CLASSES: readonly (readonly [name: string, words: string]
   ['FRUIT', 'greenie greenies greeny'],
   ['FRUITLET', 'greenie greenies greeny'],
   ['WILL', 'supposing assuming presuming'],
+  [
+    'THIEF',
+    'brushtail brushtails ringtail ringtails cocky cockies roos galahs kookaburra kookaburras drongo drongos boobook mynas myna bandicoots bilby critturs varmint varmints critter packrat packrats roofrat roofrats',
+  ],
   ['THIEF', 'someones somebodys somethings'],
   [
     'NODE',

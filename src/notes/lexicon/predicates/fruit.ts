@@ -99,6 +99,8 @@ export const FRUIT: PredicateTable = [
       'whole|entire|lot|everything|all came|come|coming off DET? TREE overnight|DATE',
       'whole|entire lot|crop|load came|come|coming off|down|away DET? TREE? overnight|DATE',
       'every|all ~ FRUIT ~ down|off $',
+      'FRUIT ~ BE|HAVE? fall|falled|falling|drop all|down|every|off',
+      'FRUIT on|from|off DET? TREE BE|HAVE? all|both down|off|fallen',
       'every|all ~ FRUIT ~ down|off by|since|on DATE',
       'FRUIT ~ let|lets go|loose',
       'FRUIT ~ bailed out? on?',

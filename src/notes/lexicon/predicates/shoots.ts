@@ -223,6 +223,7 @@ export const SHOOTS: PredicateTable = [
       'MEASURE off DET? top|sides|height|branches|limbs|canopy|crown',
       'bonfire|fire|smoke of|from|with ~ prunings',
       'got shot|rid of DET? SIZE? sucker|suckers|limb|limbs|branch|branches|deadwood',
+      'TREE lost DET? SIZE? NUM? limb|limbs|branch|branches|bough|boughs to ~ saw|loppers|secateurs|chainsaw|pruners|shears|knife|axe|bowsaw',
       'TREE ~ cut|hacked|chopped|pruned|trimmed|whacked|lopped back|down|hard PREP?',
       'yanked|wrenched|pulled|ripped DET? NUM? SIZE? suckers|sucker off|out|from|up',
       'topped DET? TREE|PRO ~~ with ~ chainsaw|saw|loppers|hedgetrimmer|trimmer',
