@@ -60,6 +60,10 @@ export function countFor(
   }
   const each = noun === 'FRUIT' && number === null ? shootsWithOne(items, hit) : null;
   if (each !== null) return { count: each };
+  // "the 5 figs on the alma are now 3"
+  const last = items.at(-1);
+  if (number !== null && last?.quantity && last.quantity.unit === null && isDownTo(items))
+    return { count: last.quantity.value };
   const places = placesOf(items);
   if (places !== null) return { count: places * (number?.count ?? oneOf(items, noun, hit)?.count ?? 1) };
   // "a fig in every armpit": one of each is no number.
@@ -174,6 +178,14 @@ function counts(items: readonly Item[], i: number, noun: string, hit: Hit): bool
   )
     return true;
   return false;
+}
+
+function isDownTo(items: readonly Item[]): boolean {
+  const [lead, before] = [items.at(-3), items.at(-2)];
+  return (
+    (before?.text === 'now' && lead?.classes.has('BE') === true) ||
+    (before?.text === 'to' && lead?.text === 'down')
+  );
 }
 
 function isOfBothCrops(items: readonly Item[], both: number): boolean {

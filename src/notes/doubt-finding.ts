@@ -87,6 +87,8 @@ function isInnocent(items: readonly Item[], at: readonly number[]): boolean {
     items[(at[0] ?? 0) - 1]?.classes.has('BE')
   )
     return true;
+  // "record six figs picked": what the assistant is told to do.
+  if (opening === 'record' && at[0] === 0 && items[1]?.quantity) return true;
   // "so that is that", "when i did it": told, where "did it" by itself asks.
   if (
     at.length === 2 &&

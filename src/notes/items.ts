@@ -74,9 +74,14 @@ function remember(known: Map<string, Meant>, word: string, index: RosterIndex): 
   return meant;
 }
 
+const DOINGS = ['WATERED', 'TIPPED', 'PICKED', 'PRUNED', 'TAKEN'];
+
 /** "by the shed": the hut, and nothing shed. */
 function asNoun(item: Item, i: number, items: readonly Item[]): Item {
   const lead = items[i - 1]?.text ?? '';
+  // "nipped the tops an gave it a drink"
+  if (item.text === 'an' && i > 0 && DOINGS.some((name) => items[i + 1]?.classes.has(name)))
+    return { ...item, text: 'and', classes: classesOf('and') };
   // "tips of": what closes a message is no preposition.
   if (item.text === 'of' && i === items.length - 1 && items[i - 1]?.classes.has('APEX'))
     return { ...item, text: 'off', classes: classesOf('off') };

@@ -29,6 +29,7 @@ const PUBLIC = new Set([
   'show',
   'walled',
 ]);
+const HOMELANDS = new Set(['country', 'village', 'homeland', 'hometown', 'childhood', 'birthplace']);
 const GROUNDS = new Set(['garden', 'gardens', 'orchard', 'plot', 'plots', 'allotment', 'allotments']);
 const SHOPS = new Set(['nursery', 'nurseries']);
 const ANY = new Set(['a', 'an', 'some', 'this', 'that', 'another', 'one', 'old']);
@@ -71,6 +72,8 @@ export function isOthers(items: readonly Item[], i: number): boolean {
   }
   // "the in-laws' alma", "at the community garden"
   if (item.text === 'laws' && before?.text === 'in' && next?.type === 'tree') return true;
+  // "in my country the alma gives 100 figs"
+  if (HOMELANDS.has(item.text) && ['my', 'our', 'his', 'her'].includes(before?.text ?? '')) return true;
   if (PUBLIC.has(item.text) && GROUNDS.has(next?.text ?? '')) return true;
   // "a woman on my ward grows celeste in tubs"
   if (
@@ -236,6 +239,9 @@ export function isWide(items: readonly Item[], i: number): boolean {
   const word = items[i]?.text ?? '';
   const next = items[i + 1]?.text ?? '';
   const next2 = items[i + 2]?.text ?? '';
+  // "they all got fed"
+  if (word === 'all' && items[i - 1]?.text === 'they' && items.some((item) => item.classes.has('WATERED')))
+    return items.every((item) => item.type !== 'tree');
   // "watered all", "a handful for each pot", "rotated the pots"
   if (word === 'all' && (next === 'round' || next === 'around') && items[i + 2] === undefined) return true;
   if (word === 'all' && next === 'of' && next2 === 'them' && items[i - 1]?.classes.has('WATERED'))

@@ -13,6 +13,17 @@ const STAYING = wordSet(`
   survived surviving
 `);
 
+const SAVING = new Set(['except', 'bar', 'barring', 'but', 'save', 'besides', 'excepting', 'minus']);
+
+/** "one", "3", "a couple", "the last two": some that are left. */
+function isFew(item: Item | undefined): boolean {
+  return (
+    item !== undefined &&
+    (item.quantity !== undefined ||
+      ['one', 'for', 'a', 'the', 'two', 'these', 'those', 'that'].includes(item.text))
+  );
+}
+
 /** Only part of the fruit came down; all has to be said. */
 export function isPartial(saying: Saying, all: readonly Saying[], s: number): boolean {
   const { items } = saying;
@@ -59,10 +70,8 @@ export function isPartial(saying: Saying, all: readonly Saying[], s: number): bo
   // "1/2 the figs fell", "3/4 came down"
   if (items.some((item) => item.text === 'measure' && /^(?:[½¼¾⅓⅔]|\d\s*\/\s*\d)/.test(item.typed)))
     return true;
-  // "dropped all but two"
-  if (
-    items.some((item, i) => ['but', 'bar', 'except', 'barring'].includes(item.text) && items[i + 1]?.quantity)
-  )
+  // "all dropped except one"
+  if (items.some((item, i) => SAVING.has(item.text) && isFew(items[i + 1]) && !isFew(items[i - 1])))
     return true;
   if (quantity && items[items.indexOf(quantity) + 1]?.text === 'of') return true;
   if (

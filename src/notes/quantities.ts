@@ -23,6 +23,8 @@ const LABELS = new Set(
   ),
 );
 
+const GUESSES = new Set(['maybe', 'perhaps', 'possibly', 'poss', 'nearer', 'nearly']);
+
 const NUM: ReadonlySet<string> = new Set(['NUM']);
 const NUM1: ReadonlySet<string> = new Set(['NUM', 'NUM1']);
 const NUM2: ReadonlySet<string> = new Set(['NUM', 'NUM2']);
@@ -167,6 +169,12 @@ function readQuantity(items: readonly Item[], i: number, out: readonly Item[]): 
       if (!ofMore && items[second.end - 1]?.text === 'dozen' && value < second.value / 12) value *= 12;
       end = second.end;
     }
+  }
+  // "14, maybe 15"
+  const guess = items[end]?.text === ',' ? end + 1 : end;
+  if (GUESSES.has(items[guess]?.text ?? '')) {
+    const second = readNumber(items, guess + 1);
+    if (second && second.value > value) end = second.end;
   }
   if (items[end]?.text === 'or' && ['so', 'thereabouts', 'more'].includes(items[end + 1]?.text ?? ''))
     end += 2;

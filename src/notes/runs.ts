@@ -48,7 +48,10 @@ function cutAtTrees(clause: Clause): Clause[] {
   }
   // "harvest today alma 5 king 3 ronde 2": or the number behind it.
   if (trees.every((at) => clause.items[at + 1]?.quantity || isNil(clause.items[at + 1]))) {
-    return cutAt(clause, trees.slice(1));
+    return cutAt(
+      clause,
+      trees.slice(1).map((at) => withArticle(clause, at)),
+    );
   }
   const hits = rawHits(clause);
   if (now > 0 && hits.length === 1) return cutAt(clause, [now]);

@@ -17,7 +17,7 @@ const MISHAP = wordSet(
 );
 const HARM = ['GNAWED', 'WRECKED', 'EATEN', 'TIPPED'];
 const BESIDE_RAIDER = wordSet(`
-  has have had just just all been only also even already then quickly completely finally came come
+  has have had 's just just all been only also even already then quickly completely finally came come
   and a the my absolutely totally must got to in is are was were on up
 `);
 
@@ -80,7 +80,12 @@ export function isMisread(kind: PredicateKind, items: readonly Item[], at: reado
     return true;
   if (!OWN_WORK.has(kind)) return false;
   const first = at[0] ?? 0;
-  if (kind !== 'pruned' && !HARM.some((name) => items[first]?.classes.has(name))) return false;
+  if (
+    kind !== 'pruned' &&
+    items[first]?.text !== 'had' &&
+    !HARM.some((name) => items[first]?.classes.has(name))
+  )
+    return false;
   let i = first - 1;
   while (i > 0 && i > first - 4 && (BESIDE_RAIDER.has(items[i]?.text ?? '') || items[i]?.type === 'date'))
     i--;

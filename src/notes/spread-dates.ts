@@ -146,6 +146,13 @@ function isAside(saying: Saying, today: Day): boolean {
   // "…, the rest on saturday", "…, more tomorrow"
   if (items.length <= 5 && items.some(({ text }) => text === 'rest' || text === 'others')) return true;
   if (items.length <= 3 && items[0]?.text === 'more' && (date?.date?.on ?? today) > today) return true;
+  // "…, jam tomorrow"
+  if (
+    saying.clause.join === 'comma' &&
+    saying.items.some((item) => item.classes.has('FOODISH')) &&
+    (date?.date?.on ?? today) > today
+  )
+    return true;
   return saying.mentions.length > 0 && saying.clause.join !== 'start' && (date?.date?.on ?? today) > today;
 }
 

@@ -193,6 +193,12 @@ function tokensOfWord(piece: string): Token[] {
   const whole = { typed: word, start: 0, end: piece.length, type: 'word' } as const;
   const expanded = expand(word);
   if (expanded) return expanded.map((text) => ({ ...whole, text }));
+  // "t'mission": the north of England's "the".
+  if (/^t'[a-z]{3,}$/.test(word))
+    return [
+      { ...whole, text: 'the', typed: "t'", end: 2 },
+      { ...whole, text: word.slice(2), typed: word.slice(2), start: 2 },
+    ];
   const ending = /^(.+)'(s|d|ll|re|ve|m)$/.exec(word);
   const [, stem = '', short = ''] = ending ?? [];
   if (!ending) return [{ ...whole, text: word.replaceAll("'", '') }];

@@ -130,7 +130,7 @@ export const ASIDES: readonly (readonly ['aside' | 'lead 1' | 'lead 3', readonly
       'before|ahead of? DET THIEF',
       'while|whilst nobody|noone|one|DET OTHERS|missus|kids|wife|husband|dog|boss|kettle was|were|is|are|boiled|boils not? looking|watching|about|around|out|in|away|asleep|on?',
       'when|while no one|body was looking|watching',
-      'because of DET? SIZE? WEATHER',
+      'because of DET? SIZE? WEATHER|FORCE WEATHER|FORCE?',
       'thanks|due|owing|down to DET? SIZE? WEATHER',
       'DATE than usual|normal|expected|predicted',
       'when|by|as the? time? i|we got|came|arrived|returned|woke|popped home|back|in|up|there|out|down|outside|past',

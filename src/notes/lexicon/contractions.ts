@@ -158,6 +158,8 @@ const TABLE: readonly (readonly [string, string])[] = [
   ['pckd pkd pikd', 'picked'],
   ['grnhse grnhs grnhouse', 'greenhouse'],
   ['rdy', 'ready'],
+  ["fore 'fore afore", 'before'],
+  ["o o'", 'of'],
   ['opn', 'open'],
   ['opnd', 'opened'],
   ['wtf wth wtaf', 'what'],

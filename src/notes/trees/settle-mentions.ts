@@ -263,6 +263,9 @@ function leaveOut(items: readonly Item[], mention: Settled): Settled {
   // "all but two of the celeste figs came off": how many were left.
   if (items.slice(at + 1, mention.at).some((item) => item.text === 'two' || item.text === 'of'))
     return mention;
+  // "except for the king they all got fed"
+  if (at === 0 && items.slice(mention.end, mention.end + 4).some((item) => EVERY.has(item.text)))
+    return { ...mention, at, topic: true };
   // "it rained all week but the king has figs"
   const from = Math.max(0, at - 5);
   return items

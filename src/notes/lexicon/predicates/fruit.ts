@@ -350,6 +350,7 @@ export const FRUIT: PredicateTable = [
       'NUM little|tiny|small|lil|baby|wee|green|pea ones|one|fellas|guys|dudes|balls|marbles|peas|beauties|uns|un',
       'little|tiny|small|lil|baby|wee|green green? ones|balls|marbles|fellas|uns|beads|peas',
       'pinhead|pinheads|pinhead-sized',
+      'NUM pea|bb|marble|pinhead|grape|olive|acorn|hazelnut|match|pearl|peppercorn|rice size|sized? ones|uns|jobs|specimens|things',
       'pea|bb|marble|rice|pinhead|peppercorn|match|matchhead|pearl size|sized|grain|grains|head|heads|like',
       'peas|marbles|peppercorns',
       'first FRUIT|one ~ on|showing|set|visible|appeared|spotted',

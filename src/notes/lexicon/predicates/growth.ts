@@ -6,6 +6,7 @@ export const GROWTH: PredicateTable = [
     'buds-double',
     [
       'NODE ~ TREE HAVE NUM2 $',
+      'NUM2 SIZE? SIZE? balls|beads|spheres|dots|blobs ~ per|each|every|at|by|beside ~ LEAF|NODE',
       'NODE ~~ showing|have|has|got|with|carrying|sporting pairs|twins|doubles|couples',
       'BUD|BUMP BE? doubling|doubled|twinning|pairing up?',
       'NODE ~ HAVE NUM2 SIZE? BUD|BUMP? $',
@@ -321,7 +322,7 @@ export const GROWTH: PredicateTable = [
       'BE ADV? bare',
       'for the winter|season',
       'shut|shutting down',
-      'asleep for',
+      'asleep|sleeps|sleeping|slept for|since',
       'naked',
       'hibernating|hibernation',
       'sleeping',

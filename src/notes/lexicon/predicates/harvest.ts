@@ -17,6 +17,7 @@ export const HARVEST: PredicateTable = [
       'CONTAINER|few|some|couple of? DET? RIPE|FRUIT one|ones|FRUIT? came in|inside|indoors|home off|from DET? TREE',
       'CONTAINER full? of DET? SIZE? TREE gone|vanished|finished|inhaled|hoovered|polished ~',
       'NUM|WEIGHT SIZE? FRUIT? in MEASURE off|from DET? TREE|PRO',
+      'i|we|have eat|pick|harvest|take|collect NUM SIZE? RIPE? FRUIT|TREE',
       'CONTAINER full of RIPE? SIZE? TREE|FRUIT $',
       'NUM SIZE? TREE FRUIT? came|slipped|lifted|snapped|dropped off|away DET? stem|branch|tree|spur? clean|cleanly|easily|easy|nicely|in|into',
       'NUM|WEIGHT|CONTAINER of? SIZE? TREE FRUIT? off|from DET? SIZE|short|shorter|taller|smaller|bigger? tree|one|pot|bush|TREE|PRO',

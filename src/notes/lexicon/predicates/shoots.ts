@@ -64,6 +64,7 @@ export const SHOOTS: PredicateTable = [
       'SNIPPED DET? soft|green|leafy|tender tip|tips|end|ends|top|tops off|out|from|on?',
       'pinch|tip|tipping|pinching on DET? TREE done|complete|finished',
       '^ tip|tips out|off $',
+      'was|were|been cutting|removing|taking|pinching DET? SIZE? top|tops|tip|tips of|off|from|on DET? TREE',
       'snip|nip|pinch snip|nip|pinch goes|went|on|for DET? TREE',
       'headed|snipped|clipped|cut|nipped back|out DET? growing? tip|tips|point|points',
       'TIPPED',
