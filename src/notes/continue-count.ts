@@ -116,6 +116,11 @@ export function continueCount(saying: Saying, before: Saying, out: Subject[], s:
       (hit.kind === 'tipped' && ['took', 'did', 'each', 'both'].includes(item.text)),
   );
   if (!plain) return;
+  // "raided the alma, two bowls"
+  if (words.some((item) => item.classes.has('CONTAINER'))) {
+    saying.dropped = true;
+    return;
+  }
   const again =
     words.some((item) => item.text === 'more' || item.text === 'another') ||
     (saying.date !== null && before.date !== null && before.items.includes(before.date)) ||

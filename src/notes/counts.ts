@@ -184,7 +184,7 @@ function isDownTo(items: readonly Item[]): boolean {
   const [lead, before] = [items.at(-3), items.at(-2)];
   return (
     (before?.text === 'now' && lead?.classes.has('BE') === true) ||
-    (before?.text === 'to' && lead?.text === 'down')
+    (before?.text === 'to' && (lead?.text === 'down' || items.some((item) => item.text === 'went')))
   );
 }
 

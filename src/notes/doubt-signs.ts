@@ -285,7 +285,7 @@ function onlyBaseForm(items: readonly Item[]): boolean {
 
 const GOING_ON = new Set(['am', 'is', 'are']);
 const DONE = new Set(
-  'done gave given got had has finished spent been was were off out gone removed taken cut clipped lopped after complete completed busy took snapped broke popped managed remembered bothered dared treatment'.split(
+  'relieved robbed deprived divested stripped done gave given got had has finished spent been was were off out gone removed taken cut clipped lopped after complete completed busy took snapped broke popped managed remembered bothered dared treatment'.split(
     ' ',
   ),
 );

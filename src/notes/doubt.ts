@@ -181,6 +181,9 @@ function doubtOfPiece(
   const coreStart = core >= 0 ? (piece.items[core]?.start ?? piece.end) : piece.end;
   for (const doubt of doubts) {
     if (doubt.why === 'denied' && kind === 'no-fruitlets') continue;
+    // "jealous of your figs, my king has none"
+    if (doubt.why === 'other' && doubt.piece < p && piece.own.length > 0 && piece.items[0]?.text === 'my')
+      continue;
     if (reaches(doubt, piece, p, coreStart, pieces, kind)) return doubt.why;
   }
   if (kind !== 'no-fruitlets' && isDenied(piece, core, event)) return 'denied';
@@ -198,6 +201,7 @@ function doubtOfPiece(
     return 'other';
   // "king figs: …" only says what is spoken of.
   if (kind === 'fruitlets' && event.count === undefined && isHeading(piece, pieces[p + 1])) return 'unclear';
+  if (kind === 'picked' && isHaul(piece, pieces[p + 1])) return null;
   return DECISIVE_KINDS.has(kind) && isUnclear(kind, event, piece, core, pieces[p - 1]) ? 'unclear' : null;
 }
 
@@ -229,6 +233,18 @@ function isDenied(piece: Piece, core: number, event: ReadEvent): boolean {
 /** "…, mine has none" */
 function isMine({ items }: Piece): boolean {
   return items.slice(0, 2).some(({ text }) => text === 'mine' || text === 'ours');
+}
+
+/** "ronde picking, 2 punnets" */
+function isHaul(piece: Piece, next: Piece | undefined): boolean {
+  return (
+    piece.items.every(
+      (item) => item.type === 'tree' || item.classes.has('PICKING') || item.classes.has('DET'),
+    ) &&
+    next?.sentence === piece.sentence &&
+    next.items.some((item) => item.classes.has('CONTAINER')) &&
+    next.items.every((item) => item.quantity !== undefined || item.classes.has('CONTAINER'))
+  );
 }
 
 function isHeading(piece: Piece, next: Piece | undefined): boolean {

@@ -201,16 +201,30 @@ function clearedOut(saying: Saying, next: Saying | undefined): void {
   const verb = saying.items[from];
   if (!verb || !CLEARED.has(verb.text) || saying.mentions.length !== 1 || !next) return;
   if (saying.items.length - from > 4 || next.clause.sentence !== saying.clause.sentence) return;
-  if (next.mentions.length > 0 || next.hits.some((hit) => !['fruitlets', 'picked'].includes(hit.kind)))
+  if (
+    next.mentions.length > 0 ||
+    next.hits.some((hit) => !['fruitlets', 'picked'].includes(hit.kind) && !isVessels(next))
+  )
     return;
   const number = next.items.find((item) => item.quantity)?.quantity;
   const amount = next.items.some((item) => AMOUNTS.has(item.text) || item.classes.has('CONTAINER'));
-  if ((!number && !amount) || !next.items.every((item) => isBesideNumber(item) || AMOUNTS.has(item.text)))
+  const vessels = next.items.some((item) => item.classes.has('CONTAINER'));
+  if (
+    (!number && !amount) ||
+    !next.items.every(
+      (item) => isBesideNumber(item) || AMOUNTS.has(item.text) || item.classes.has('CONTAINER'),
+    )
+  )
     return;
   saying.hits = [hitOn('picked', from)];
-  saying.count = number ?? null;
+  // "two bowls" are no two figs.
+  saying.count = vessels ? null : (number ?? null);
   next.hits = [];
   next.dropped = true;
+}
+
+function isVessels({ items }: Saying): boolean {
+  return items.every((item) => item.quantity !== undefined || item.classes.has('CONTAINER'));
 }
 
 function isBesideNumber(item: Item): boolean {

@@ -249,7 +249,11 @@ export function readMood(clause: Clause, today: string): Mood {
     if (item.type === 'quantity' && /^(19|20)\d\d$/.test(item.typed) && Number(item.typed) < year)
       past = true;
     if (GONE.has(item.text) && SEASONS.has(next?.text ?? '')) past = true;
-    if (EVERY.has(item.text) && RECURRING.has(next?.text ?? '')) past = true;
+    if (
+      EVERY.has(item.text) &&
+      (RECURRING.has(next?.text ?? '') || (item.text !== 'some' && next?.type === 'date'))
+    )
+      past = true;
     if (
       (SEASONS.has(item.text) || isSeasons(item)) &&
       ['before', 'ago', 'back', 'earlier'].includes(next?.text ?? '')

@@ -188,3 +188,12 @@ export function isTipOfTree(items: readonly Item[], at: readonly number[]): bool
   }
   return true;
 }
+
+/** What stopped is the tree itself, and nobody stopped it. */
+export function hasStopped(items: readonly Item[], at: number): boolean {
+  let i = at - 1;
+  while (items[i]?.classes.has('ADV')) i--;
+  if (!['has', 'have', 'had', "'s"].includes(items[i]?.text ?? '')) return false;
+  const who = items[i - 1];
+  return (who?.type === 'tree' || who?.text === 'it' || who?.text === 'they') && items[at + 1] === undefined;
+}

@@ -6,7 +6,7 @@ import type { PredicateKind } from './lexicon/predicates/index.ts';
 import { wordSet } from './lexicon/word-set.ts';
 import { noneFits } from './sense-none.ts';
 import { dropFits, pickFits } from './sense-picked.ts';
-import { isTipOfTree, objectFits, subjectFits } from './sense-tipped.ts';
+import { hasStopped, isTipOfTree, objectFits, subjectFits } from './sense-tipped.ts';
 import { isOnGround, isWeak, weakFits } from './weak-figs.ts';
 
 /** Words of care that are as often said of other things. */
@@ -36,6 +36,8 @@ export function makesSense(
     (items[first + 1]?.classes.has('SHOOT') || ['ones', 'one'].includes(items[first + 1]?.text ?? ''))
   )
     return false;
+  // "the celeste has stopped": growing.
+  if (kind === 'tipped' && verb.text === 'stopped' && hasStopped(items, first)) return false;
   // "was tipping it wrong"
   if (kind === 'tipped' && first === 0 && verb.text === 'was') return false;
   if (kind === 'tipped' && verb.classes.has('TIPPED')) {

@@ -148,8 +148,9 @@ function isAside(saying: Saying, today: Day): boolean {
   if (items.length <= 3 && items[0]?.text === 'more' && (date?.date?.on ?? today) > today) return true;
   // "…, jam tomorrow"
   if (
+    tells &&
     saying.clause.join === 'comma' &&
-    saying.items.some((item) => item.classes.has('FOODISH')) &&
+    saying.hits.length === 0 &&
     (date?.date?.on ?? today) > today
   )
     return true;

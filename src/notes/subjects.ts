@@ -75,6 +75,8 @@ export function spreadSubjects(sayings: readonly Saying[], setting: Setting): Su
       before &&
       sameSentence &&
       saying.hits.length > 0 &&
+      // "2 brebas dropped, main crop 6" are others.
+      !saying.main &&
       saying.hits.every((hit) => isNumberOnly(saying, hit)) &&
       // "dropped everything in may, 12 new figs now": others.
       !saying.items.some((item) => item.text === 'new' || item.text === 'now')

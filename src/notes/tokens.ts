@@ -194,10 +194,14 @@ function tokensOfWord(piece: string): Token[] {
   const expanded = expand(word);
   if (expanded) return expanded.map((text) => ({ ...whole, text }));
   // "t'mission": the north of England's "the".
-  if (/^t'[a-z]{3,}$/.test(word))
+  if (/^t'[a-z]{3,}/.test(word))
     return [
       { ...whole, text: 'the', typed: "t'", end: 2 },
-      { ...whole, text: word.slice(2), typed: word.slice(2), start: 2 },
+      ...tokensOfWord(word.slice(2)).map((token) => ({
+        ...token,
+        start: token.start + 2,
+        end: token.end + 2,
+      })),
     ];
   const ending = /^(.+)'(s|d|ll|re|ve|m)$/.exec(word);
   const [, stem = '', short = ''] = ending ?? [];

@@ -16,6 +16,7 @@ import type { Saying } from './sayings.ts';
 
 /** What is told of work and harm only by the company of the clauses around it. */
 export function tellWork(sayings: readonly Saying[]): void {
+  coverUp(sayings);
   sayings.forEach((saying, s) => {
     const before = sayings[s - 1];
     coveredUp(sayings, s);
@@ -71,6 +72,19 @@ export function tellWork(sayings: readonly Saying[]): void {
     leavesBlack(sayings, s);
     hitByFrost(sayings, s);
   });
+}
+
+const COVERS = ['GEAR', 'CAREOBJ', 'FROST', 'WEATHER', 'THIEF'];
+
+/** "nipped out for netting, ronde is now covered": by that, and not with figs. */
+function coverUp(sayings: readonly Saying[]): void {
+  for (const saying of sayings) {
+    const [hit] = saying.hits;
+    if (hit?.kind !== 'fruitlets' || !hit.at.some((i) => saying.items[i]?.text === 'covered')) continue;
+    if (saying.items.some((item) => item.classes.has('FRUIT'))) continue;
+    if (!sayings.some((each) => each.items.some((item) => isAnyOf(item, COVERS)))) continue;
+    saying.hits = [{ ...hit, kind: 'care' }];
+  }
 }
 
 const AGAIN = wordSet(`

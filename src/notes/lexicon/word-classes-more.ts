@@ -1,5 +1,6 @@
 /** More words by class, in the form of `word-classes.ts`: phones, slang and dialects. A class may stand on several lines. */
 export const MORE_WORD_CLASSES: readonly (readonly [name: string, words: string])[] = [
+  ['THIEF', 'cockies maggies kookaburra kookaburras'],
   ['FRUIT', 'greenie greenies greeny'],
   ['FRUITLET', 'greenie greenies greeny'],
   ['WILL', 'supposing assuming presuming'],

@@ -60,6 +60,16 @@ const UNKNOWN_THINGS = new Set([
   'weight',
   'why',
 ]);
+const RELIEVED = new Set([
+  'relieved',
+  'rid',
+  'divested',
+  'deprived',
+  'unburdened',
+  'stripping',
+  'clearing',
+  'lightened',
+]);
 const NAMES_IN_PHRASES = new Set(PHRASES.map(([name]) => name));
 
 /** "mission accomplished", "fit for a king", "on a mission": a word of the roster in a turn of phrase. */
@@ -73,6 +83,12 @@ export function isTurnOfPhrase(items: readonly Item[], i: number): boolean {
     );
   if (!NAMES_IN_PHRASES.has(word)) return false;
   const next = items[i + 1]?.text ?? '';
+  // "stripped the king of its lower leaves"
+  if (
+    next === 'of' &&
+    items.slice(Math.max(0, i - 3), i).some((item) => item.classes.has('TAKEN') || RELIEVED.has(item.text))
+  )
+    return false;
   if (PHRASES.some(([name, behind]) => name === word && behind.includes(next))) return true;
   if (word !== 'king' && word !== 'mission') return false;
   return items[i - 1]?.text === 'a' && ['for', 'like', 'on'].includes(items[i - 2]?.text ?? '');

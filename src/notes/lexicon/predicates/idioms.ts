@@ -389,6 +389,7 @@ export const IDIOMS: PredicateTable = [
       'spot of|tea',
       'wasp sting',
       'hard as',
+      'rooted|rooting|root for DET? TREE|it|them',
       'second|minute|moment|time i turned ~ back|away|round|around',
       'i turned round|around|my|away ~',
     ],

@@ -395,6 +395,8 @@ export const SHOOTS: PredicateTable = [
       'dug|potted|separated|split|lifted|detached ~ sucker|suckers|offset|offsets|pup|pups|runner ~ up|off|out|for|pot|root|with|from|TREE',
       'made|making|created|producing|started|starting|set|got ~ babies|copies|clones|clone|copy|spares|spare|backups|backup|juniors|junior|insurance|offspring|duplicates ~ of|from|off|for|TREE',
       'baby|mini|junior|backup|spare|insurance TREE|cuttings|copies|plants|copy|cutting|policy ~ potted|started|made|taken|set|going|in|up|rooting',
+      'SNIPPED|TAKEN NUM SIZE? off|from|of DET? TREE for|to ~ root|rooting|propagating|propagation|propagate|striking|strike|swap|swaps|graft|grafting|perlite',
+      'struck|stuck NUM off|from|of DET? TREE',
       'CUTTING came|come|went|left away|home|back? with|from me|us|mum|him|her|mate|TREE DATE?',
       'NUM|measure ~ pencil|pencils|thumb|finger thick|thickness|sized|size|length ~ CUTTING|TREE|sticks|pieces|wood',
       'took ~ wood ~ for|to rooting|root|graft|grafting|propagate|propagation|swap|cousin|friend|club|mates|mate',
