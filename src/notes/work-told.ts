@@ -74,13 +74,18 @@ export function tellWork(sayings: readonly Saying[]): void {
   });
 }
 
-const COVERS = ['GEAR', 'CAREOBJ', 'FROST', 'WEATHER', 'THIEF'];
+const COVERS = ['GEAR', 'FROST', 'THIEF'];
 
 /** "nipped out for netting, ronde is now covered": by that, and not with figs. */
 function coverUp(sayings: readonly Saying[]): void {
   for (const saying of sayings) {
     const [hit] = saying.hits;
-    if (hit?.kind !== 'fruitlets' || !hit.at.some((i) => saying.items[i]?.text === 'covered')) continue;
+    if (
+      hit?.kind !== 'fruitlets' ||
+      saying.mentions.length === 0 ||
+      !hit.at.some((i) => saying.items[i]?.text === 'covered')
+    )
+      continue;
     if (saying.items.some((item) => item.classes.has('FRUIT'))) continue;
     if (!sayings.some((each) => each.items.some((item) => isAnyOf(item, COVERS)))) continue;
     saying.hits = [{ ...hit, kind: 'care' }];

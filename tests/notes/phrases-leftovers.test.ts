@@ -68,7 +68,13 @@ const PHRASES: readonly (readonly [text: string, said: string])[] = [
   ['king brebas picked clean by starlings', 'King trouble'],
   ['king brebas picked clean', 'King picked breba'],
   ['ronde picking, 2 punnets', 'Ronde picked'],
-  ['picking the alma can wait', 'ask kind'],
+  ['picking the alma can wait', 'Alma remark'],
+  ['the kadotas, tall one excluded, have figs', 'Little Kadota fruitlets'],
+  ['that makes 9 off the king', 'King picked 9'],
+  ["something's happening on pot 3", 'ask kind'],
+  ['things on pot 3, round, green', 'ask kind'],
+  ['pot 3 bumpy all over', 'ask kind'],
+  ['things on the king are fine', 'King remark'],
 ];
 
 describe('a phrase of leftovers, hauls and other voices', () => {

@@ -7,6 +7,8 @@ import type { Found } from './named-at.ts';
 
 const TREE_CLASSES: ReadonlySet<string> = new Set(['TREE']);
 
+const EXCLUDED = new Set(['excluded', 'excepted', 'aside', 'omitted']);
+
 const PLURALISERS = new Set(['neither', 'both', 'all', 'either', 'every', 'each']);
 
 const EXCLUDING = wordSet(`
@@ -35,14 +37,18 @@ export function settle(items: readonly Item[], found: readonly (Found & { at: nu
     if (other && previous && previous.ids.length === 1 && ids.length > 1)
       ids = ids.filter((id) => !previous.ids.includes(id));
     const between = previous ? items.slice(previous.end, start) : [];
+    // "the kadotas, tall one excluded"
+    const left = EXCLUDED.has(items[end]?.text ?? '');
+    if (left && previous && previous.ids.length > 1) end++;
     const excluded =
-      between.length <= 4 &&
-      between.some(
-        (item, k) =>
-          EXCLUDING.has(item.text) &&
-          // "10 kadotas from the tall one" leaves none out.
-          (item.text !== 'from' || APART.has(between[k - 1]?.text ?? '')),
-      );
+      (left && between.length <= 3) ||
+      (between.length <= 4 &&
+        between.some(
+          (item, k) =>
+            EXCLUDING.has(item.text) &&
+            // "10 kadotas from the tall one" leaves none out.
+            (item.text !== 'from' || APART.has(between[k - 1]?.text ?? '')),
+        ));
     if (
       previous &&
       previous.ids.length > 1 &&
