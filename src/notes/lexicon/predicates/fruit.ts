@@ -163,6 +163,9 @@ export const FRUIT: PredicateTable = [
     [
       'FRUIT HAVE? gone|turned|went|got ADV? purple|brown|yellow|dark|black|soft|squishy|red|golden|gold|blue|mahogany|bronze|pink|amber|maroon|violet',
       'FRUIT ~ gone|going|went|turned|turning DET? colour|color|shade|hue of? ~',
+      'NUM|most|all|some|half gone|going|went|turned|turning a|the SIZE? colour|color|shade|hue ~',
+      'NUM SIZE? TREE FRUIT? BE|HAVE? ADV? gone|turned|turning|going? purple|brown|dark|black|yellow|red|bronze|golden|blushing|soft|squishy',
+      'NUM BE|HAVE ADV? gone|turned|turning|going? purple|brown|dark|black|yellow|red|bronze|golden|blushing|soft|squishy',
       'purple|dark|brown|red|bronze|yellow|black|coloured|colored|blushed|blushing SIZE? shoulders|flanks|bottoms|bums|cheeks',
       'FRUIT HAVE|BE? ADV? turned|turning $',
       'FRUIT HAVE|BE? ADV? turned|turning DATE|now|at|already|colour|color',
@@ -235,7 +238,7 @@ export const FRUIT: PredicateTable = [
       'sugar tear|tears|crack|cracks|cracking',
       'sugaring|sweetening|sugared up|now',
       'crackled|crazed|cracked|checked|checking|striped|netted|wrinkled|wrinkling skin|skins',
-      'skin|skins ~ wrinkling|wrinkled|crackling|cracking|checking|splitting|turning|darkening|thinning|soft|stretched|stretching',
+      'skin|skins ~ wrinkling|wrinkled|crackling|cracking|checking|turning|darkening|thinning|soft|stretched|stretching',
       'stretch|growth lines|marks|cracks ~ FRUIT|on|skin',
       'shoulder|shoulders|cheek|cheeks|bottom|bottoms|base|side|sides|skin|skins ~ colouring|coloring|purple|purpling|brown|browning|yellow|pink|red|dark|darkening|blushing|turning|blush',
       'gone|going|went|turned|turning ~ purple|mahogany|bronze|chocolate|honey|caramel|golden|gold|plum|burgundy|violet|inky|lilac|olive|coppery|chestnut|rusty',
