@@ -37,7 +37,7 @@ export function doubtsCrop(all: readonly Saying[]): boolean {
   );
   if ((all.some(isWhether) || isOldOrNew(all) || isEarlyOrMain(all)) && all.some(isUnsure)) return true;
   // "who knows what crop that counts as"
-  if (all.some(endsInWhichCrop)) return true;
+  if (all.some(endsInWhichCrop) || all.some(asksWhichCrop)) return true;
   if (!either && !which) return false;
   return all.some(
     (each) =>
@@ -50,12 +50,20 @@ export function doubtsCrop(all: readonly Saying[]): boolean {
         (item, i) =>
           UNSURE.has(item.text) &&
           (each.mood.denials.length > 0 ||
-            each.items[i - 1]?.text === 'not' ||
-            item.text === 'unsure' ||
-            item.text === 'wondering'),
+            ['not', 'no'].includes(each.items[i - 1]?.text ?? '') ||
+            ['unsure', 'wondering', 'wonder', 'beats', 'dunno', 'uncertain'].includes(item.text)),
       ),
   );
 }
+
+/** "which crop do i call that", "what crop are they" */
+function asksWhichCrop({ clause, items }: Saying): boolean {
+  const at = items.findIndex((item) => item.text === 'crop');
+  const wh = clause.sub === 'which' ? at <= 1 : ['what', 'which'].includes(items[at - 1]?.text ?? '');
+  return at >= 0 && wh && ASKING.has(items[at + 1]?.text ?? '');
+}
+
+const ASKING = wordSet('do does would should are is can');
 
 /** "… what crop" where a clause about it follows: the writer wonders. */
 function endsInWhichCrop({ items }: Saying, s: number, all: readonly Saying[]): boolean {

@@ -1,7 +1,9 @@
 import type { Clause } from './clauses.ts';
 import { type Hit, hitBehind } from './hits.ts';
+import { isAnyOf } from './item.ts';
 import type { Item } from './items.ts';
 import { wordSet } from './lexicon/word-set.ts';
+import { isFact } from './mood.ts';
 import type { Saying } from './sayings.ts';
 
 /** "alma has 4 figs, the king, two": a tree and its number that a mark set apart are one clause. */
@@ -108,11 +110,36 @@ const TAKEN = new Set(['off', 'from', 'outta']);
 export function carryKinds(sayings: readonly Saying[]): void {
   let told: Saying | null = null;
   for (const saying of sayings) {
-    if (told && continues(saying, told)) carry(saying, told);
+    if (told && budsGoOn(saying, told)) told = null;
+    else if (told && continues(saying, told)) carry(saying, told);
     if (saying.hits.length > 0 && saying.items.some(isCount)) told = saying;
     else if (saying.hits.length > 0) told = null;
   }
 }
+
+/** "one bump per node on the little kadota, the tall has two": of buds still, not of figs. */
+function budsGoOn(saying: Saying, told: Saying): boolean {
+  if (!told.hits.some((hit) => hit.kind === 'buds-single' || hit.kind === 'buds-double')) return false;
+  if (saying.mentions.length === 0 || saying.hits.some((hit) => !OF_BUDS.has(hit.kind))) return false;
+  if (saying.clause.sentence !== told.clause.sentence || !isFact(told.mood) || !isFact(saying.mood))
+    return false;
+  const plain = saying.items.every(
+    (item) =>
+      item.type !== 'word' ||
+      isAnyOf(item, ['DET', 'PREP', 'HAVE', 'ADV']) ||
+      BESIDE.has(item.text) ||
+      PAIRED.has(item.text),
+  );
+  if (!plain) return false;
+  const number = saying.items.find(isCount)?.quantity?.value;
+  const paired = number === 2 || saying.items.some((item) => PAIRED.has(item.text));
+  if (!paired && number !== 1) return false;
+  saying.hits = [hitBehind(paired ? 'buds-double' : 'buds-single', saying.items)];
+  return true;
+}
+
+const OF_BUDS: ReadonlySet<Hit['kind']> = new Set(['fruitlets', 'buds-single', 'buds-double']);
+const PAIRED = wordSet('pairs twins doubles couples twos pair couple');
 
 function isCount(item: Item): boolean {
   return item.quantity !== undefined;

@@ -239,15 +239,17 @@ function treesGave(sayings: readonly Saying[]): void {
     if (sayings[h + 1]?.clause.join !== 'colon' || heading.hits.length > 0 || heading.mentions.length > 0)
       return;
     if (!isFact(heading.mood)) return;
+    const row = sayings.slice(h + 1).filter((saying) => saying.clause.sentence === heading.clause.sentence);
+    // "fig tally: alma zero, ronde 2": counted on the tree.
+    const counted =
+      heading.items.some((item) => item.classes.has('FRUIT')) ||
+      row.some((saying) => saying.items.some((item) => item.classes.has('NONE')));
     if (
-      !heading.items.some((item) => GAVE.has(item.text)) ||
+      !heading.items.some((item) => GAVE.has(item.text) && !(counted && item.text === 'tally')) ||
       heading.items.some((item) => item.text === 'to')
     )
       return;
-    for (const saying of sayings.slice(h + 1)) {
-      if (saying.clause.sentence !== heading.clause.sentence) return;
-      if (isCountOfFigs(saying)) saying.hits = [pickedHit(saying)];
-    }
+    for (const saying of row) if (isCountOfFigs(saying)) saying.hits = [pickedHit(saying)];
   });
 }
 

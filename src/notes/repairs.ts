@@ -32,10 +32,27 @@ const REPAIRS: readonly (readonly string[])[] = [
   ['er', 'no'],
   ['erm'],
   ['er'],
+  ['err'],
+  ['um'],
+  ['uh'],
+  ['ugh'],
+  ['argh'],
+  ['gah'],
+  ['doh'],
   ['nope'],
+  ['nah'],
   ['no'],
   ['actually'],
 ];
+
+const SOUNDS = new Set(['err', 'um', 'uh', 'ugh', 'argh', 'gah', 'doh', 'nah']);
+
+/** A day or a number that stands alone: "…, no 8, missed two". */
+function isReplacement(items: readonly Item[], i: number): boolean {
+  const [item, after] = [items[i], items[i + 1]];
+  if (item?.type !== 'date' && item?.type !== 'quantity') return false;
+  return after === undefined || after.type === 'mark';
+}
 
 /** How many words of repair ("no wait") stand at an item, or 0; `follows` where something was said before. */
 export function repairAt(items: readonly Item[], i: number, follows: boolean): number {
@@ -43,6 +60,8 @@ export function repairAt(items: readonly Item[], i: number, follows: boolean): n
   for (const words of REPAIRS) {
     if (!words.every((word, k) => items[i + k]?.text === word)) continue;
     const after = items[i + words.length];
+    // "ugh tuesday", "um 8": a sound mends only a day or a number; elsewhere it is one of feeling.
+    if (words.length === 1 && SOUNDS.has(words[0] ?? '')) return isReplacement(items, i + 1) ? 1 : 0;
     // "meant to tip it" tells what was not done.
     if (words.at(-1) === 'meant' && after?.text === 'to') continue;
     if (
@@ -55,7 +74,7 @@ export function repairAt(items: readonly Item[], i: number, follows: boolean): n
     ) {
       // Alone between marks, or before a plain replacement: "no, the tall one"; not "no figs".
       if (words[0] === 'no' || words[0] === 'nope') {
-        if (after?.text !== ',') return 0;
+        if (after?.text !== ',' && !isReplacement(items, i + 1)) return 0;
       }
       if (!after) return 0;
       // "net it now or wait for colour"

@@ -77,6 +77,8 @@ function verbFits(items: readonly Item[], at: number): boolean {
       (object !== undefined &&
         (object.type === 'quantity' || object.type === 'tree') &&
         rest.some((item) => ['off', 'from'].includes(item.text))) ||
+      // "grabbed the other 9"
+      (object?.type === 'quantity' && rest.slice(0, 2).some((item) => OTHERS.has(item.text))) ||
       (object?.type === 'quantity' && object.classes.has('WEIGHT'))
     );
   }
@@ -84,6 +86,8 @@ function verbFits(items: readonly Item[], at: number): boolean {
 }
 
 const SEVERAL = new Set(['some', 'few', 'several', 'more', 'loads', 'plenty', 'heaps', 'lots']);
+
+const OTHERS = new Set(['other', 'rest', 'remaining', 'last']);
 
 const PLACES = new Set([
   'under',

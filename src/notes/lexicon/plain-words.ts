@@ -22,7 +22,7 @@ const LINES: readonly string[] = [
   'water watered feed fed mulch mulched net netted bag bagged cover covered rain rained shower showers sun sunny sunshine wind windy breeze heat heatwave cold frost storm storms hail cloud clouds cloudy weather degrees warm humid drought',
   'scissors snips secateurs pruners shears knife thumb thumbs thumbnail fingernail fingernails nail nails finger fingers hand hands fingertips clean sap gloves torch ladder stepladder basket bowl bucket plate colander punnet tray box bag fridge freezer belly tummy mouth kitchen counter table toast cheese yoghurt yogurt honey ham prosciutto cream porridge cereal granola salad jam tart chutney pizza crumble pie cake dehydrator dried drying',
   'neighbour neighbours neighbor neighbors friend friends wife husband hubby missus partner kids kid children child son daughter boys girls grandkids grandson granddaughter family dog cat us both',
-  'story likewise treatment thumbnail teeth watery worth pies tarts hahaha hahahaha hahahah grapes strong clusters cluster bunches fruitwise figwise ambrosia rootled rummaged figging bubbling vanished',
+  'nose button racks rack trays sharpish pronto story likewise treatment thumbnail teeth watery worth pies tarts hahaha hahahaha hahahah grapes strong clusters cluster bunches fruitwise figwise ambrosia rootled rummaged figging bubbling vanished',
   'whatsoever anywhere hunt search searched hunted combed comb tooth scoured inspection front department nary bugger sod naff jack diddly squat sweet dice square root fa visible root joy drew drawn dicky bird',
   'christened nibble singular hiding lurking peeking tucked nestled heavily kind greedy science',
   'among amongst higher carry carries notion rascals terrors monkeys barren',

@@ -8,7 +8,7 @@ export const FRUIT_WORD_CLASSES: readonly (readonly [name: string, words: string
   // Taking: a harvest only with fruit for its object.
   [
     'TAKEN',
-    'took taken grabbed pulled swiped lifted liberated rescued salvaged saved snuck sneaked snook nicked pinched twisted cropped scored bagged landed snagged nabbed copped pocketed collected gathered retrieved fetched brought carried hauled plucked plucking filched pilfered poached yoinked yanked snatched cut clipped snipped removed extracted bagsied claimed procured secured acquired obtained amassed managed netted boxed trousered purloined lopped reaped gleaned scrumped picking harvested picked snaffled selected popped tugged eased raked drew won earned cleared stripped emptied raided robbed scooped',
+    'rounded mustered corralled scrounged rustled took taken grabbed pulled swiped lifted liberated rescued salvaged saved snuck sneaked snook nicked pinched twisted cropped scored bagged landed snagged nabbed copped pocketed collected gathered retrieved fetched brought carried hauled plucked plucking filched pilfered poached yoinked yanked snatched cut clipped snipped removed extracted bagsied claimed procured secured acquired obtained amassed managed netted boxed trousered purloined lopped reaped gleaned scrumped picking harvested picked snaffled selected popped tugged eased raked drew won earned cleared stripped emptied raided robbed scooped',
   ],
   // Eating: a harvest with fruit for its object, or a tree's name for its fruit.
   [

@@ -48,6 +48,7 @@ export const CARE: PredicateTable = [
       // A reason to water, no harm yet.
       'gasping|thirsty|parched|dehydrated',
       'bone|powder|dust|desert dry',
+      'went|headed|popped|stepped|marched|strode|trotted|wandered out|over|down|up|outside with ~ snips|secateurs|pruners|shears|scissors|loppers|clippers for ~ TREE tips|tops|leaders|top|tip|leader?',
     ],
   ],
   [
@@ -227,6 +228,8 @@ export const CARE: PredicateTable = [
       'TREE ~ moved|wheeled|shifted|brought|carried ~ PREP|inside|outside',
       'potted|repotted|bumped up|on|into',
       'sized TREE|PRO? up into|to|a',
+      'picked|chose|chosen|selected DET? TREE for|as ~ step|steps|doorstep|porch|patio|entrance|hallway|terrace|balcony|corner|spot|centrepiece|feature|pot|planter|border|bed',
+      'got|had|gave|given|getting|gets DET? blood|bone fish|meal|and?',
       'TREE BE? root|roots PRUNED|combed|teased|untangled|washed',
       'clip|photo|pic|picture|video|shot|snap|selfie ~~ TREE ~ after watering|feeding|weeding|mulching|repotting|spraying',
       'bumped|stepped|potted TREE|PRO? up',

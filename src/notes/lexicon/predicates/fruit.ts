@@ -347,6 +347,7 @@ export const FRUIT: PredicateTable = [
       'NUM SIZE? FRUIT? on ~ OLDWOOD',
       'FRUIT on ~ OLDWOOD',
       'TREE HAVE ADV? NUM $',
+      "TREE 's ADV? carrying|holding|bearing|sporting|showing NUM $",
       'TREE HAVE ADV? NUM now|so|on|and|already|at|as|coming|forming|showing|set|little|tiny|small',
       'TREE NUM $',
       'TREE ~ NUM SIZE FRUIT|ones',

@@ -122,7 +122,6 @@ export const SHOOTS: PredicateTable = [
       'NUM|NUM2|several|couple|some|new SIZE? leaders|shoots|branches|stems|laterals|forks|heads|tops HAVE? ADV? shot|sprung|popped|come|grown|pushed|started|appeared|broken|formed up|out|away? ~',
       'BRANCHED out|up|off? ADV? below|under|beneath|behind|at|from|near|above|round|around|just DET? cut|pinched|nipped|snipped|tipped|clipped|topped|stopped|lopped? tip|tips|top|tops|end|ends|leader|head',
       'branches|shoots|laterals|sideshoots|stems ~ below|under|beneath|at|from|round|around|behind|near DET? cut|pinched|nipped|snipped|tipped|clipped|topped|lopped tip|tips|top|tops|end|ends|leader|head',
-      'branches|shoots|laterals|sideshoots on DET? TREE only|just came|appeared|showed|started|broke|pushed|arrived|formed after|since|once|when ~ TIPPED|SNIPPED',
       'side shooting|sprouting|branching|shoots ~ from|below|under|where?',
       'side shooting|sprouting',
       'sprouting|growing|shooting|breaking|going|gone sideways|outwards|laterally',
