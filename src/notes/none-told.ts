@@ -1,4 +1,5 @@
 import { hitBehind } from './hits.ts';
+import type { Item } from './items.ts';
 import { wordSet } from './lexicon/word-set.ts';
 import type { Saying } from './sayings.ts';
 
@@ -107,6 +108,31 @@ export function keepOldFigs(sayings: readonly Saying[]): void {
 
 const FURTHER = wordSet('new more further other extra additional');
 const OF_BEFORE = wordSet('old same still original existing earlier first remaining');
+
+const isNow = (item: Item) => item.text === 'now';
+const ONCE = wordSet('had was were held bore carried used');
+const NONE_NOW = wordSet(
+  'now but and is are there it they i see find left any more currently presently today then all just only',
+);
+const LOST = wordSet('gone vanished disappeared fallen fell dropped missing off');
+
+/** "the alma had 8 figs, none now", "there were 4 on the ronde, gone now": what was there once counts no more. */
+export function noneAnyMore(sayings: readonly Saying[]): void {
+  sayings.forEach((saying, s) => {
+    const next = sayings[s + 1];
+    if (!next || next.mentions.length > 0 || next.date || saying.date) return;
+    if (saying.hits.length === 0 || !saying.hits.every((hit) => hit.kind === 'fruitlets')) return;
+    const isPast = saying.items.some((item) => ONCE.has(item.text)) || next.items.some(isNow);
+    if (!isPast || saying.mood.denials.length > 0) return;
+    const isNone = (item: Item) => ANSWERS.has(item.text) || item.classes.has('NONE') || item.text === 'bare';
+    const isLost = (item: Item) => LOST.has(item.text);
+    if (!next.items.some((item) => isNone(item) || isLost(item))) return;
+    if (!next.items.every((item) => isNone(item) || isLost(item) || NONE_NOW.has(item.text))) return;
+    saying.hits = [];
+    saying.dropped = true;
+    next.hits = [hitBehind(next.items.some(isLost) ? 'dropped' : 'no-fruitlets', next.items)];
+  });
+}
 
 const LAUGHTER = /^(?:(?:ha)+h?|l+o+l+|lmao|er+m*|u+h*m*|well|sadly|sorry|alas|hm+)$/;
 

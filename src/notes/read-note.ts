@@ -18,7 +18,7 @@ import {
   shareMoments,
   spreadHeadings,
 } from './neighbours.ts';
-import { answerNone, denyOtherNews, keepOldFigs } from './none-told.ts';
+import { answerNone, denyOtherNews, keepOldFigs, noneAnyMore } from './none-told.ts';
 import { attachToOnlyTree } from './only-tree.ts';
 import { readHits } from './read-hits.ts';
 import { repeatDays } from './repeat-days.ts';
@@ -65,6 +65,7 @@ export function readNoteItems(text: string, items: readonly Item[], setting: Set
   denyOtherNews(sayings);
   notUntil(sayings);
   keepOldFigs(sayings);
+  noneAnyMore(sayings);
   ripenWhatWasThere(sayings);
   dropWhatWasThere(sayings);
   dropTastes(sayings);

@@ -1,0 +1,20 @@
+import { describe, expect, it } from 'vitest';
+import { said } from './setting.ts';
+
+/** What a tree had once is no fruitlet of today: a wrong one would keep the nudge from being sent. */
+const PHRASES: readonly (readonly [text: string, said: string])[] = [
+  ['the alma had 8 figs, none now', 'Alma no-fruitlets'],
+  ['king: 3 figs, none now', 'King no-fruitlets'],
+  ['the ronde was loaded, now nothing', 'Ronde no-fruitlets'],
+  ['there were 4 on the ronde, gone now', 'Ronde remark'],
+  ['king had 3 figs but they are gone now', 'King dropped'],
+  ['had 6 figs on the king, all fell off', 'King dropped'],
+  ['alma had no figs, now 5', 'Alma fruitlets 5'],
+  ['king had 6 figs, 3 fell off', 'King fruitlets 6'],
+];
+
+describe('figs that are there no more', () => {
+  it.each(PHRASES)('%s', (text, wanted) => {
+    expect(said(text)).toBe(wanted);
+  });
+});
