@@ -33,7 +33,8 @@ export function doubtsCrop(all: readonly Saying[]): boolean {
       each.items.some((item) => item.text === 'crop') &&
       (each.clause.sub === 'which' ||
         each.clause.sub === 'whether' ||
-        each.items.some((item) => item.text === 'which')),
+        each.items.some((item) => item.text === 'which') ||
+        each.items.some((item, i) => item.text === 'what' && each.items[i + 1]?.text === 'crop')),
   );
   if ((all.some(isWhether) || isOldOrNew(all) || isEarlyOrMain(all)) && all.some(isUnsure)) return true;
   // "who knows what crop that counts as"

@@ -20,12 +20,18 @@ export function candidates(event: ReadEvent, pieces: readonly Piece[], today: Da
       ofTree,
     );
     chosen = orAll(counting.filter(namesTree), counting);
+    // "no brebas on the king but it is loaded"
+    if (event.kind === 'fruitlets' && chosen.every((p) => saysNo(pieces[p])))
+      chosen = orAll(
+        counting.filter((p) => pieces[p]?.join === 'but' && !saysNo(pieces[p])),
+        chosen,
+      );
     break;
   }
   // "no breba but main crop coming": the clause of what is there, not that of what is not.
   if (event.kind === 'fruitlets' && chosen.length > 1)
     chosen = orAll(
-      chosen.filter((p) => !pieces[p]?.items.some((item) => item.classes.has('NEG'))),
+      chosen.filter((p) => !saysNo(pieces[p])),
       chosen,
     );
   // "full of beans and full of figs"
@@ -62,6 +68,10 @@ export function candidates(event: ReadEvent, pieces: readonly Piece[], today: Da
     pieces.map((_, p) => p).filter(namesTree),
     pieces.map((_, p) => p),
   );
+}
+
+function saysNo(piece: Piece | undefined): boolean {
+  return piece?.items.some((item) => item.classes.has('NEG')) === true;
 }
 
 function placesWhere(pieces: readonly Piece[], holds: (piece: Piece) => boolean): number[] {

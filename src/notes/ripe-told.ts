@@ -56,7 +56,7 @@ export function dropTastes(sayings: readonly Saying[]): void {
 
 const TASTES = wordSet(`
   jammy sweet honeyed honey nectar sticky syrupy sugary tender mellow juicy soft squishy squidgy mushy ripe perfectly
-  so and as like pure sugar syrup candy fragrant
+  so and as like pure sugar syrup candy fragrant anything heck hell ever sin
 `);
 
 /** "had 3 figs, all on the ground now": what was told of before has come down. */

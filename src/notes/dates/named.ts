@@ -191,6 +191,8 @@ function isNamedTime(input: Input, i: number, end: number): boolean {
   return (
     WEEKENDS.has(textAt(input, end)) ||
     (textAt(input, end - 1) === 'year' && AT_A_TIME.has(textAt(input, i - 1))) ||
+    // "valentines: 7 cuttings"
+    (i === 0 && textAt(input, end - 1).length >= 8 && [':', ','].includes(textAt(input, end))) ||
     // "on valentines", "since groundhog"
     (textAt(input, end - 1).length >= 8 && ON_A_DAY.has(textAt(input, i - 1)) && isClauseEnd(input, end))
   );

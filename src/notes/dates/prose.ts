@@ -275,6 +275,19 @@ const DATE_PREPOSITION = new Set(
   'on by since from until till til around before after dated through between'.split(' '),
 );
 
+/** "6/3 tipped, 6/24 figs": a day of the same month opens a clause before. */
+function goesOnFromDay(input: Input, i: number): boolean {
+  for (let k = 0; k < i - 3; k++)
+    if (
+      textAt(input, k) === textAt(input, i) &&
+      textAt(input, k + 1) === '/' &&
+      isClauseStart(input, k) &&
+      isPastVerb(textAt(input, k + 3))
+    )
+      return true;
+  return false;
+}
+
 /** Whether `a/b` in running text is a date. */
 export function isSlashInProse(input: Input, i: number, a: number, b: number, next: number): boolean {
   if (AFTER_FRACTION.has(textAt(input, next))) return false;
@@ -284,6 +297,8 @@ export function isSlashInProse(input: Input, i: number, a: number, b: number, ne
   if (textAt(input, i - 1) === 'by' && a < b && b <= 4 && CUT_BACK.has(textAt(input, i - 2))) return false;
   const isAnnounced = DATE_PREPOSITION.has(textAt(input, i - 1)) || input.tokens[i - 1]?.weekday != null;
   // "13/6 took the tips off": more than the whole is no share.
+  if (AFTER_SHARE.has(textAt(input, next)) && b > 12 && isClauseStart(input, i) && goesOnFromDay(input, i))
+    return true;
   if (AFTER_SHARE.has(textAt(input, next))) return (isAnnounced && (a > 12 || b > 12)) || (a > 12 && a > b);
   if (isAnnounced) return true;
   if (a === 24 && b === 7) return false;

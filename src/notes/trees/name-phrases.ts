@@ -51,6 +51,9 @@ const UNKNOWN_THINGS = new Set([
   'breed',
   'type',
   'number',
+  'count',
+  'amount',
+  'quantity',
   'date',
   'day',
   'whereabouts',
@@ -70,6 +73,9 @@ const RELIEVED = new Set([
   'clearing',
   'lightened',
 ]);
+/** "an unknown number of figs", "unknown pest": what is not known is no tree. */
+const UNKNOWN_OF = new Set(['cause', 'reason', 'pest', 'bug', 'disease', 'pathogen']);
+const UNKNOWN_MANY = new Set(['number', 'amount', 'quantity', 'count']);
 const NAMES_IN_PHRASES = new Set(PHRASES.map(([name]) => name));
 
 /** "mission accomplished", "fit for a king", "on a mission": a word of the roster in a turn of phrase. */
@@ -79,7 +85,9 @@ export function isTurnOfPhrase(items: readonly Item[], i: number): boolean {
   if (word === 'unknown')
     return (
       (items[i + 1]?.text === 'to' && ['me', 'us', 'science'].includes(items[i + 2]?.text ?? '')) ||
-      UNKNOWN_THINGS.has(items[i - 1]?.text ?? '')
+      UNKNOWN_THINGS.has(items[i - 1]?.text ?? '') ||
+      UNKNOWN_OF.has(items[i + 1]?.text ?? '') ||
+      (UNKNOWN_MANY.has(items[i + 1]?.text ?? '') && items[i + 2]?.text === 'of')
     );
   if (!NAMES_IN_PHRASES.has(word)) return false;
   const next = items[i + 1]?.text ?? '';

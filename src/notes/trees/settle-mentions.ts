@@ -3,6 +3,7 @@ import { wordSet } from '../lexicon/word-set.ts';
 import { UNITS } from '../numbers.ts';
 import { joinAlternatives } from './alternatives.ts';
 import { GENERIC } from './described.ts';
+import { leadingWords, leaveOut } from './leave-out.ts';
 import type { Found } from './named-at.ts';
 
 const TREE_CLASSES: ReadonlySet<string> = new Set(['TREE']);
@@ -42,7 +43,8 @@ export function settle(items: readonly Item[], found: readonly (Found & { at: nu
     if (left && previous && previous.ids.length > 1) end++;
     const excluded =
       (left && between.length <= 3) ||
-      (between.length <= 4 &&
+      // "kadota, the one thats not tall"
+      ((between.length <= 4 || (between.length <= 7 && between.at(-1)?.text === 'not')) &&
         between.some(
           (item, k) =>
             EXCLUDING.has(item.text) &&
@@ -132,7 +134,7 @@ export function settle(items: readonly Item[], found: readonly (Found & { at: nu
   }
   return replaceWords(
     items,
-    dropTopics(items, joinAlternatives(items, mentions)).map((each) => leaveOut(items, each)),
+    dropTopics(items, joinAlternatives(items, mentions)).map((each, m, all) => leaveOut(items, each, m, all)),
   );
 }
 
@@ -220,75 +222,4 @@ function dropTopics(items: readonly Item[], mentions: readonly Settled[]): reado
     const announced = [':', '-', ',', '='].includes(items[mention.end]?.text ?? '') && start === 0;
     return items[start]?.text === 'of' || announced ? { ...mention, at: start, topic: true } : mention;
   });
-}
-
-const SPANS = new Set([
-  'week',
-  'day',
-  'night',
-  'month',
-  'morning',
-  'year',
-  'season',
-  'summer',
-  'spring',
-  'winter',
-  'weekend',
-  'june',
-  'may',
-  'along',
-  'over',
-]);
-const EVERY = new Set(['all', 'every', 'everything', 'everyone', 'each', 'lot', 'whole', 'rest']);
-
-/** "watered all but the king": the one that is left out is not spoken of. */
-function leaveOut(items: readonly Item[], mention: Settled): Settled {
-  const start = leadingWords(items, mention.at);
-  const lead = items[start - 1]?.text ?? '';
-  const at = ['from', 'than', 'for'].includes(lead) ? start - 2 : start - 1;
-  const pair = `${items[at]?.text ?? ''} ${lead}`;
-  const instead =
-    start < mention.at || lead !== 'of' ? items[start]?.text === 'of' && lead === 'instead' : false;
-  if (['rather than', 'away from'].includes(pair)) return { ...mention, at, topic: true };
-  if (instead) return { ...mention, at: start - 1, topic: true };
-  if (
-    ![
-      'but',
-      'except',
-      'excepting',
-      'bar',
-      'barring',
-      'excluding',
-      'apart',
-      'aside',
-      'minus',
-      'other',
-    ].includes(items[at]?.text ?? '')
-  )
-    return mention;
-  // "all but two of the celeste figs came off": how many were left.
-  if (items.slice(at + 1, mention.at).some((item) => item.text === 'two' || item.text === 'of'))
-    return mention;
-  // "except for the king they all got fed"
-  if (at === 0 && items.slice(mention.end, mention.end + 4).some((item) => EVERY.has(item.text)))
-    return { ...mention, at, topic: true };
-  // "it rained all week but the king has figs"
-  const from = Math.max(0, at - 5);
-  return items
-    .slice(from, at)
-    .some((item, i) => EVERY.has(item.text) && !SPANS.has(items[from + i + 1]?.text ?? ''))
-    ? { ...mention, at, topic: true }
-    : mention;
-}
-
-function leadingWords(items: readonly Item[], at: number): number {
-  let start = at;
-  while (
-    start > 0 &&
-    ['the', 'my', 'our', 'other', 'of', 'both', 'all', 'neither', 'either', 'two'].includes(
-      items[start - 1]?.text ?? '',
-    )
-  )
-    start--;
-  return start;
 }

@@ -5,6 +5,14 @@ export const CARE: PredicateTable = [
   [
     'remark',
     [
+      'went|go|gone|going|been over DET? TREE ~ with|looking|for|checking',
+      'feed|water|spray|fertilize|fertilise DET? TREE less|more|sparingly',
+      'picked out DET? SIZE|nicer|prettier|smarter|better|posher? pot|home|spot|container|tub|planter for TREE|PRO',
+      'took|taken|carted|drove|hauled|brought|chucked|lugged DET? TREE ~~ pot|tub|container|label|net|cage to|on DET? tip|dump|skip|recycling|bin',
+      'lost half|some|few|several|most|couple|NUM ~ FRUIT ~ to|in|from ~ heat|heatwave|drought|thirst|cold',
+      'left|leaving|leave|BE ~ unpruned|unwatered|unfed|unnetted|unmulched|unsprayed|unharvested',
+      'CUTTING ~ not take|taken|make|strike',
+      'CUTTING HAVE? ADV? failed|flopped|fizzled|bombed',
       'CUTTING from|off|of|in DET? TREE|cup|pot|jar ADV? BE? ADV? sulking|sitting|waiting|leafing|leafed|green|dormant|thinking|struggling|doing|looking|hanging|holding|stalled|undecided ~ ~',
       'CUTTING ADV? BE? ADV? sulking|sitting|waiting|leafing|leafed|green|dormant|thinking|struggling|doing|looking|hanging|holding|stalled|undecided ~ ~',
       'CUTTING ~ has|have|got|with ADV? leaves|leaf|buds|growth',
@@ -119,6 +127,8 @@ export const CARE: PredicateTable = [
   [
     'care',
     [
+      'TREE ADV? went|gone|goes|going|moved|bumped|stepped|graduated|promoted up to|into DET? MEASURE|NUM|bigger|larger|new',
+      'had|got|gets|drank|downed|guzzled DET? SIZE|whole|full|half? can|canful|jug|jugful|bucket|bucketful|pail|gallon|pint|bottle|dose|cup of it|that|feed|water|tea|seaweed|the',
       'took|taken|brought|got|carried DET? TREE|PRO ~ in|inside|into|out|outside|onto|to|under ~ greenhouse|glasshouse|shed|garage|porch|conservatory|patio|polytunnel|tunnel|basement|cellar|lanai|sunroom|deck|balcony',
       'got|had|gave|given|getting|gets|giving ~ fish|seaweed|nettle|comfrey|worm|kelp|weed|compost|manure|banana juice|soup|brew|gloop|stew|tea|goo|slop|swill|water|broth|gravy|smoothie',
       'TREE came|comes|come|went|gone|goes back? indoors|inside|undercover',
@@ -322,6 +332,7 @@ export const CARE: PredicateTable = [
   [
     'trouble',
     [
+      'THIEF NUM me|us|grower|humans|human|gardener NUM|nil|zero|nothing|zip',
       'FORCE|CLUMSY|THIEF|mower|car ~ took|taken|knocked|tore|ripped|gouged|gnawed|bit|chewed DET? SIZE? chunk|chunks|bite|bites|gouge|lump|lumps|strip|slice|piece|pieces|bits out|off|from of? ~ TREE|PRO|trunk|bark|FRUIT|SHOOT',
       'tipped|fell|blew|blown|keeled|toppled|went|knocked right|clean|straight|completely|all|half|almost over',
       '^ DET? TREE BE? ADV? ADV? drooping|drooped|sagging|flagging|nodding|keeling ADV? ADV? $',

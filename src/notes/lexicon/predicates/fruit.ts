@@ -90,6 +90,8 @@ export const FRUIT: PredicateTable = [
   [
     'dropped',
     [
+      'wind|winds|gale|gales|gust|gusts|storm|storms|hail|squall|hurricane|rain took|blew|knocked|brought|shook|stripped|ripped|swept|taken|blown|shaken ~ every|all of? DET? SIZE|NUM|last|single? FRUIT|one off|from|down ~ TREE|PRO',
+      'wind|winds|gale|gales|gust|gusts|storm|storms|hail|squall|hurricane stripped|cleared|emptied DET? TREE|PRO of every|all ~ FRUIT',
       'lot|everything came|come|fell|fallen|dropped off|from DET? TREE',
       '^ every last|single one|FRUIT down|fallen|dropped|shed $',
       '^ every last|single one|FRUIT on|over DET? floor|ground|deck|grass|patio|path|lawn|dirt $',
@@ -275,6 +277,7 @@ export const FRUIT: PredicateTable = [
     [
       'FRUIT ~ starting|beginning|started|begun|begins|starts to? show|form|appear|set|develop|emerge|pop|bud',
       'gone|going|went|goes absolutely|completely|totally|proper? nuts|mad|crazy|bananas|ballistic|berserk|bonkers|wild|mental|overboard with FRUIT',
+      'new|green|this|years growth|wood|shoots BE? ADV? loaded|laden|packed|heaving|covered|stacked|full ~ $',
       'HAVE ~ few|some|several|couple|loads|lots|handful|plenty|bunch on ~ OLDWOOD',
       'TREE HAVE ADV? DET? few|some|several|handful|couple|bunch showing|forming|coming|set|hanging|on ADV? $',
       'crop on DET? TREE BE? ADV? NUM strong',

@@ -5,6 +5,7 @@ export const HARVEST: PredicateTable = [
   [
     'picked',
     [
+      'NUM|WEIGHT came|come ADV? in|inside|indoors|home from|off ~ TREE|PRO',
       'CONTAINER full of DET? SIZE? RIPE? TREE FRUIT?',
       '^ CONTAINER full off|from ~ TREE|PRO',
       'NUM|WEIGHT SIZE? TREE FRUIT? wrapped|rolled|stuffed|topped|drizzled|grilled|roasted|baked|poached|served|paired|sliced|chopped|halved|quartered|split in|into|with|on|under|over|onto ~ FOODISH',
