@@ -184,7 +184,6 @@ function doubtOfPiece(
     // "jealous of your figs, my king has none"
     if (doubt.why === 'other' && doubt.piece < p && piece.own.length > 0 && piece.items[0]?.text === 'my')
       continue;
-    if (kind === 'dropped' && doubt.why === 'denied' && isBlownDown(piece, doubt.first)) continue;
     if (reaches(doubt, piece, p, coreStart, pieces, kind)) return doubt.why;
   }
   if (kind !== 'no-fruitlets' && isDenied(piece, core, event)) return 'denied';
@@ -229,18 +228,6 @@ function isDenied(piece: Piece, core: number, event: ReadEvent): boolean {
     if (after?.mention && event.tree !== null && after.mention.ids.includes(event.tree)) return true;
   }
   return false;
-}
-
-const WEATHER = new Set(['wind', 'gale', 'storm', 'hail', 'gust', 'hurricane']);
-const EVERY = new Set(['all', 'every', 'lot', 'entire', 'whole']);
-
-/** "gale took every fig off": the weather's doing is no work of the grower's, and yet the figs are down. */
-function isBlownDown({ items }: Piece, at: number): boolean {
-  return (
-    items.some((item) => item.start === at && WEATHER.has(item.text)) &&
-    items.some((item) => EVERY.has(item.text)) &&
-    items.some((item) => item.classes.has('FRUIT'))
-  );
 }
 
 /** "…, mine has none" */

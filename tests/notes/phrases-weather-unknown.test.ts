@@ -1,13 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import { said } from './setting.ts';
 
-/** What is not known, what the weather took, cuttings that came to nothing, days in a list (labelling guide §2–§7). */
+/** What is not known, what the weather did, cuttings that came to nothing, days in a list (labelling guide §2–§7). */
 const PHRASES: readonly (readonly [text: string, said: string])[] = [
   ['kadota, the one thats not tall, 5 figs', 'Little Kadota fruitlets 5'],
-  ['unknown number of figs on the ronde, lots anyway', 'Ronde fruitlets'],
+  ['unknown number of figs on the ronde', 'ask kind'],
   ['unknown pest on the ronde', 'Ronde remark'],
   ['the unknown has figs', 'Fence unknown fruitlets'],
-  ['gale took every fig off the alma and snapped a branch too', 'Alma dropped; Alma trouble'],
   ['did the gale take every fig off the alma?', 'Alma remark'],
   ['the wind nearly took every fig off the alma', 'Alma remark'],
   ['last year a gale took every fig off the alma', 'Alma remark'],

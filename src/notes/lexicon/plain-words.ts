@@ -29,7 +29,7 @@ const LINES: readonly string[] = [
   'stubborn lazy shy moody sulky grumpy temperamental useless eyeballs shortage spare mean proved wrong',
   'lowkey highkey deadass legit literally road street lane nuts bananas ballistic berserk bonkers mental overboard',
   'hatch actual decked bother dieu patience thick fast stacked actually genuine sec dots beast unit pop counter nah head note phone',
-  'unknown real actual final collecting points pint way home mess yall morn gone bro sis church raided visit',
+  'real actual final collecting points pint way home mess yall morn gone bro sis church raided visit',
   'filled filling straight bite bites gulp gulps mouthful mouthfuls courtesy doing spy spied definitely definately counted poor bless s through worth weighing balance bounty',
   'myself ourselves himself herself themselves face hat shirt office swap swapped fridge freezer sharing arvo avo lunchbox ambrosia bliss mmm nom yum brekky smoko picnic family visitors guests gate roadside stall honesty pink inside flesh seedy soil sunrise first-ever maiden debut haul tally bounty pickings batch jammed making stand standing belly',
   // doings that go with noting

@@ -9,7 +9,6 @@ export const CARE: PredicateTable = [
       'feed|water|spray|fertilize|fertilise DET? TREE less|more|sparingly',
       'picked out DET? SIZE|nicer|prettier|smarter|better|posher? pot|home|spot|container|tub|planter for TREE|PRO',
       'took|taken|carted|drove|hauled|brought|chucked|lugged DET? TREE ~~ pot|tub|container|label|net|cage to|on DET? tip|dump|skip|recycling|bin',
-      'lost half|some|few|several|most|couple|NUM ~ FRUIT ~ to|in|from ~ heat|heatwave|drought|thirst|cold',
       'left|leaving|leave|BE ~ unpruned|unwatered|unfed|unnetted|unmulched|unsprayed|unharvested',
       'CUTTING ~ not take|taken|make|strike',
       'CUTTING HAVE? ADV? failed|flopped|fizzled|bombed',

@@ -90,8 +90,6 @@ export const FRUIT: PredicateTable = [
   [
     'dropped',
     [
-      'wind|winds|gale|gales|gust|gusts|storm|storms|hail|squall|hurricane|rain took|blew|knocked|brought|shook|stripped|ripped|swept|taken|blown|shaken ~ every|all of? DET? SIZE|NUM|last|single? FRUIT|one off|from|down ~ TREE|PRO',
-      'wind|winds|gale|gales|gust|gusts|storm|storms|hail|squall|hurricane stripped|cleared|emptied DET? TREE|PRO of every|all ~ FRUIT',
       'lot|everything came|come|fell|fallen|dropped off|from DET? TREE',
       '^ every last|single one|FRUIT down|fallen|dropped|shed $',
       '^ every last|single one|FRUIT on|over DET? floor|ground|deck|grass|patio|path|lawn|dirt $',
