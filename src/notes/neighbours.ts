@@ -71,6 +71,8 @@ export function eatWhatWasThere(sayings: readonly Saying[]): void {
   sayings.forEach((saying, s) => {
     const eaten = saying.hits[0];
     if (eaten?.kind !== 'picked' || saying.hits.length !== 1 || saying.mentions.length > 0) return;
+    // "3 ripe on the king, not picked yet"
+    if (saying.mood.denials.some((i) => i <= eaten.core)) return;
     if (
       saying.items.some(
         (item, i) =>

@@ -88,7 +88,7 @@ export const OTHER_SENSE: readonly DoubtLine[] = [
       'THIEF ~ PICKED|GOT|ate|eaten|off|had|made|took|taken|stole|stolen|nicked|cleaned|raided|beat|enjoyed|helped',
       'dog|puppy|cat|cats|dogs|goat|goats|fox|foxes|badger|badgers|monkey|monkeys|bear|bears|donkey|cow|cows|sheep|horse|horses|pig|pigs|hen|hens|chooks|duck|ducks|goose|geese|turkey|turkeys|pheasant|pheasants|jay|jays|jackdaw|jackdaws|rook|rooks|mole|moles|hedgehog|hedgehogs|skunk|skunks|koala|wallaby|wallabies|roo|roos|kangaroo|kangaroos|iguana|iguanas|lizard|lizards|ringtail|brushtail|myna|mynas|fruitbat|fruitbats|cockatoo|galah|galahs|parakeet|parakeets|toad|neighbour|thrush|thrushes|finch|finches|sparrow|sparrows ~ PICKED|GOT|ate|eats|eaten|off|had|made|took|taken|stole|stolen|nicked|cleaned|raided|pinched|dropped|tipped|nipped',
       'PICKED|eaten|taken|stolen|raided|stripped|nibbled|pecked ~ by ~ _',
-      'wind|gale|storm|hail|gust|ball|football|mower|strimmer|frost|sun|heat|child|toddler|hurricane|tornado|lightning|car|van|lorry|ladder TIPPED|SNIPPED|TIPPED|PICKED|took|broke|snapped|stripped',
+      'wind|winds|gale|gales|gusts|storms|heatwave|drought|rain|rains|flood|freeze|cold|snow|ice|winter|storm|hail|gust|ball|football|mower|strimmer|frost|sun|heat|child|toddler|hurricane|tornado|lightning|car|van|lorry|ladder TIPPED|SNIPPED|TIPPED|PICKED|took|broke|snapped|stripped',
     ],
   ],
 ];

@@ -61,6 +61,7 @@ export const CARE: PredicateTable = [
   [
     'frost',
     [
+      'frost|freeze|cold|ice|snow on? DATE? took|nipped|killed|got|had|nicked|zapped|finished|claimed|stole ~ FRUIT off|from|of DET? TREE|PRO',
       'dead|black|brown|burnt|blackened|limp tips|leaves|shoots|wood|branches|growth ~ FROST',
       'hit|touched|reached|recorded|saw|got|fell|dropped|dipped|sank|went|down down? to? MEASURE',
       'MEASURE overnight|here|outside|at|this|last',

@@ -287,7 +287,7 @@ export const SHOOTS: PredicateTable = [
       'jungle|thicket|mess|tangle ~ tamed|cleared|thinned|sorted|tidied',
       'tamed|taming|wrangled|subdued|disciplined DET? TREE|PRO|beast|jungle|branches',
       'whipped|knocked|licked|got ~ into|back shape',
-      'limbed|skirted|topped|hedged up|down',
+      'limbed|skirted|hedged up|down',
       'took|cut|sawed|chopped|lopped|brought DET? TREE|PRO ~ down|back|right|hard|low|half',
       'cut|took|chopped|lopped|sawed|sawn|hacked|felled|removed DET? SIZE? NUM? limb|limbs|branch|branches|bough|boughs|trunk|trunks|stem|stems|cane|canes|scaffold|scaffolds|sucker|suckers ~ off|out|away|from|on|TREE|PRO|at|back',
       'off came|went NUM|DET? SIZE? limb|limbs|branch|branches|sucker|suckers|deadwood|bough|boughs|stems|half|dead',
