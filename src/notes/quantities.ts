@@ -1,5 +1,6 @@
 import type { WeightUnit } from '../engine/observation.ts';
 import { type Item, isAnyOf, makeItem } from './item.ts';
+import { wordSet } from './lexicon/word-set.ts';
 import { FRACTION_WORDS, readNumber, UNITS } from './numbers.ts';
 
 /** A number of things, or a weight. */
@@ -100,6 +101,11 @@ function isFractionOfAll(items: readonly Item[], i: number): boolean {
     : after.classes.has('RIPE') || after.classes.has('RIPEN');
 }
 
+const COUNTED = ['FRUIT', 'APEX', 'SIZE', 'BREBA', 'ROOT'];
+const COUNTED_WORDS = wordSet(
+  'shoots branches stems laterals leaders nodes buds cuttings sticks scions slips pots trees rooted branched took survived made have had are were dropped ripened',
+);
+
 function readQuantity(items: readonly Item[], i: number, out: readonly Item[]): Read | null {
   // "3/4 ripe", "1/6 of the figs": a share.
   const [top, slash, bottom] = [items[i], items[i + 1], items[i + 2]];
@@ -109,6 +115,14 @@ function readQuantity(items: readonly Item[], i: number, out: readonly Item[]): 
       UNITS.has(items[i + 3]?.text ?? '') || ['dozen', 'doz', 'a'].includes(items[i + 3]?.text ?? '');
     if (share && !unit && (Number(bottom.text) <= 4 || items[i + 3]?.text === 'of'))
       return { quantity: { value: 1, unit: null, ofMore: false }, end: i + 3, measure: true };
+    // "gave the alma 9/10": how good it was.
+    const counted = items[i + 3];
+    const isMark =
+      bottom.text === '10' &&
+      !unit &&
+      !(counted && (isAnyOf(counted, COUNTED) || COUNTED_WORDS.has(counted.text)));
+    if (isMark && !out.at(-1)?.classes.has('ROOT') && out.at(-1)?.text !== 'rooted')
+      return { quantity: { value: Number(top.text), unit: null, ofMore: true }, end: i + 3, measure: true };
   }
   // "figs x 11", "x11"
   const times = ['x', '×', 'qty', 'qnty'].includes(items[i]?.text ?? '') && items[i + 1]?.type === 'number';

@@ -10,10 +10,19 @@ const PHRASES: readonly (readonly [text: string, said: string])[] = [
   ['king had 3 figs but they are gone now', 'King dropped'],
   ['had 6 figs on the king, all fell off', 'King dropped'],
   ['alma had no figs, now 5', 'Alma fruitlets 5'],
+  ['nothing left on the king', 'King no-fruitlets'],
+  ['no scale left on the king', 'King remark'],
+  ['there are 2 brebas left on the king', 'King fruitlets 2 breba'],
+  ['left the figs on the king', 'King remark'],
+  ['i left 2 on the alma', 'Alma remark'],
+  ['a fortnight ago pot 3 showed its first fruitlets', 'Pot 3 fruitlets 2026-06-18'],
+  ['showed my mate the first figs of the king', 'garden remark'],
+  ['growing tip of the tall kadota has gone mouldy', 'Tall Kadota trouble'],
+  ['tips on the ronde all gone monday', 'Ronde tipped 2026-06-29'],
   ['king had 6 figs, 3 fell off', 'King fruitlets 6'],
 ];
 
-describe('figs that are there no more', () => {
+describe('figs that are there no more, and those that are left', () => {
   it.each(PHRASES)('%s', (text, wanted) => {
     expect(said(text)).toBe(wanted);
   });

@@ -270,7 +270,7 @@ const CUT_BACK = new Set(
   'back down reduced shortened thinned pruned cut hard height length canopy it them'.split(' '),
 );
 const TO_WHERE = new Set(['into', 'with', 'in', 'and', 'from', 'out']);
-const FRACTION_BOTTOMS = new Set([2, 3, 4, 5, 8, 10, 16]);
+const FRACTION_BOTTOMS = new Set([2, 3, 4, 5, 8, 10]);
 const DATE_PREPOSITION = new Set(
   'on by since from until till til around before after dated through between'.split(' '),
 );
@@ -309,9 +309,31 @@ export function isSlashInProse(input: Input, i: number, a: number, b: number, ne
     // "3/4: tipped", "3/4 tipped", but "1/4 turn".
     const isHeading =
       isClauseEnd(input, next) || textAt(input, next) === '-' || isPastVerb(textAt(input, next));
-    return a < b && isClauseStart(input, i) && isHeading;
+    // "tipped the mission 6/8": eighths and tenths behind a deed are days.
+    const isDeed =
+      b >= 8 &&
+      isClauseEnd(input, next) &&
+      hasVerbBefore(input, i) &&
+      !isRated(input, i) &&
+      !TAKEN_ROOT.has(textAt(input, i - 1));
+    return a < b && ((isClauseStart(input, i) && isHeading) || isDeed);
   }
   return a !== b || isClauseStart(input, i) || isClauseEnd(input, next);
+}
+
+const RATED = new Set(
+  'taste tasted flavour flavor flavoured rated rating rate score scored scores gave sweetness texture marks solid about around roughly filled'.split(
+    ' ',
+  ),
+);
+
+/** "rooted 6/8": six of the eight. */
+const TAKEN_ROOT = new Set(['rooted', 'survived', 'sprouted', 'took', 'germinated']);
+
+/** "rated the alma 8/10", "tasted 9/10" */
+function isRated(input: Input, i: number): boolean {
+  for (let k = i - 1; k >= 0 && k > i - 6; k--) if (RATED.has(textAt(input, k))) return true;
+  return false;
 }
 
 export function isDottedInProse(input: Input, i: number): boolean {

@@ -131,6 +131,7 @@ const TABLE: readonly (readonly [string, string])[] = [
   ["bout 'bout", 'about'],
   ['def defo deffo defs', 'definitely'],
   ['ovr', 'over'],
+  ['dubble dubbles doble dble dbl', 'double'],
   ['bk bck', 'back'],
   ['nds', 'nodes'],
   ['brds', 'birds'],

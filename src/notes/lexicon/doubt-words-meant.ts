@@ -50,7 +50,11 @@ export const NOT_MEANT: readonly DoubtLine[] = [
       'unpinched|untipped|unpicked|undropped|unstopped|unnipped|untopped|uneaten',
       'tip|tips|top|tops|leaders|leader still|all|both on|in|intact|there|attached|growing',
       'left|leaving|leave|leaves ~ alone|be|untouched|hanging|unpicked|well|intact',
-      'left|leaving|leave ~ on|another|longer',
+      'left|leaving|leave ~ another|longer',
+      // Not "3 figs left on the king".
+      '^ left|leaving|leave ~ on',
+      'i|we left|leaving ~ on',
+      'left|leaving|leave DET|PRO|APEX ~ on',
       'left|leaving|leave DET FRUIT|APEX',
       'still HAVE all|its|every|both? ~ tips|tops|leaders|tip|top',
       'did|does|do|has|have not happen|happened',

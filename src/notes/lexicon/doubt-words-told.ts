@@ -124,7 +124,9 @@ export const NOT_ONES_OWN: readonly DoubtLine[] = [
       'saw|seen|watching|watched|spotted|admired|admiring|envying|jealous|envious ~ a|an|someone|somebody|his|her|their|your|another',
       'posted|posting|posts|uploaded|uploads',
       'TIPPED ~ for|with the|a|my OTHERS',
-      'helped|helping|assisted|watched|watching|showed|showing|taught|teaching DET _',
+      'helped|helping|assisted|watched|watching|taught|teaching DET _',
+      // Not "showed its first figs".
+      'showed|showing the|my|our|a|an|his|her|their _',
       'some|every|any|each|most|all other members|people|folk|folks|growers|clubs|rondes|almas|kings|kadotas|celestes|missions|adriatics',
       'other|another club|group|forum|chapter|town|state|country|city|people|folk|folks|members|growers|region',
       'everyone|everybody|anyone|nobody|somebody|someone|people|yous|yall|others else|here|in|has|had|have|with|is|are|got|gets|already',

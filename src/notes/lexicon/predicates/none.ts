@@ -15,6 +15,8 @@ export const NONE: PredicateTable = [
       'OLDWOOD BE bare|blank|empty',
       'NONE left|remaining|there|now|at? ~ on ~ OLDWOOD',
       'NONE on TREE ~ OLDWOOD',
+      'nothing|none left on TREE|PRO',
+      'nothing|none left on DET TREE|PRO|tree',
       'divil|devil a|the FRUIT',
       'barren as a ~',
       'as barren|bare|empty as a ~',
