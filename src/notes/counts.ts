@@ -138,6 +138,8 @@ function counts(items: readonly Item[], i: number, noun: string, hit: Hit): bool
     const item = items[j];
     if (!item) break;
     if (item.classes.has(noun)) return true;
+    // "3 tips off it to root": cuttings by another name.
+    if (noun === 'CUTTING' && item.classes.has('SHOOT') && hit.at.includes(i)) return true;
     // "6 mains": of the main crop.
     if (noun === 'FRUIT' && item.text === 'mains') return true;
     if (isAnyOf(item, OTHER_NOUNS) && !item.classes.has('SIZE')) return false;

@@ -61,10 +61,11 @@ export function doubtsCrop(all: readonly Saying[]): boolean {
 function asksWhichCrop({ clause, items }: Saying): boolean {
   const at = items.findIndex((item) => item.text === 'crop');
   const wh = clause.sub === 'which' ? at <= 1 : ['what', 'which'].includes(items[at - 1]?.text ?? '');
-  return at >= 0 && wh && ASKING.has(items[at + 1]?.text ?? '');
+  return at >= 0 && wh && ASKING.has(items[at + 1]?.text ?? '') && ASKER.has(items[at + 2]?.text ?? '');
 }
 
 const ASKING = wordSet('do does would should are is can');
+const ASKER = wordSet('i we you it they this that these those one');
 
 /** "… what crop" where a clause about it follows: the writer wonders. */
 function endsInWhichCrop({ items }: Saying, s: number, all: readonly Saying[]): boolean {

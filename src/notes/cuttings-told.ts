@@ -4,7 +4,9 @@ import type { Saying } from './sayings.ts';
 /** "ronde cuttings: no roots", "alma sticks, 3 have roots": the cuttings are what is spoken of, not news. */
 export function topicOfRoots(saying: Saying, next: Saying): void {
   if (saying.hits.length !== 1 || saying.hits[0]?.kind !== 'cuttings') return;
-  const denied = next.mood.denials.length > 0 && next.items.some((item) => item.classes.has('ROOT'));
+  const denied =
+    (next.mood.denials.length > 0 && next.items.some((item) => item.classes.has('ROOT'))) ||
+    next.items.some((item) => item.text === 'rootless' || item.text === 'unrooted');
   if (!(denied || next.hits.some((hit) => hit.kind === 'rooted')) || next.mentions.length > 0) return;
   if (
     saying.date ||

@@ -201,7 +201,17 @@ function runEnd(items: readonly Item[], i: number): number {
   // "thurs.. no not thurs. fri": the wrong one said again.
   const from = items[end]?.text === 'not' ? end + 1 : end;
   const next = items.slice(from).find((item) => !LEADS.has(item.text));
+  if (next?.type === 'quantity' && isNumberAlone(items, end)) return end;
   return next && TYPED.has(next.type) && sameSort(before, next) && before.type !== 'vague' ? end : 0;
+}
+
+/** "6 figs on the alma, no 8": a number by itself, with one before it to put right. */
+function isNumberAlone(items: readonly Item[], at: number): boolean {
+  const after = items[at + 1];
+  return (
+    (after === undefined || after.type === 'mark') &&
+    items.slice(Math.max(0, at - 7), at - 1).some((item) => item.type === 'quantity')
+  );
 }
 
 function sameSort(a: Item, b: Item): boolean {

@@ -49,6 +49,8 @@ export function isPartial(saying: Saying, all: readonly Saying[], s: number): bo
     )
   )
     return true;
+  // "dropped everything but 2": what stayed has become a clause of its own.
+  if (later[0]?.clause.join === 'but' && later[0].items.length <= 2 && isFew(later[0].items[0])) return true;
   if (
     items.length <= 2 &&
     !items.some((item) => item.classes.has('FRUIT')) &&

@@ -251,7 +251,7 @@ function readQuantity(items: readonly Item[], i: number, out: readonly Item[]): 
     // "passed round 8 figs"
     !(before.text === 'round' && (next?.mention || (next && isAnyOf(next, ['FRUIT', 'SIZE', 'RIPE'])))) &&
     /^\d/.test(items[i]?.text ?? '') &&
-    !isMended(out)
+    !isMended(out, items[end])
   ) {
     return { quantity: { value, unit: null, ofMore }, end, measure: true };
   }
@@ -261,11 +261,12 @@ function readQuantity(items: readonly Item[], i: number, out: readonly Item[]): 
 }
 
 const AFTER_A_PLACE = new Set(['on', 'for', 'with', 'and', 'then', 'but', 'as', 'this', 'so', 'today']);
-
-/** "5, no, 6": the second number puts the first right. */
-function isMended(out: readonly Item[]): boolean {
+/** "5, no, 6", "6 on the alma, no 8": the second number puts the first right. */
+function isMended(out: readonly Item[], after: Item | undefined): boolean {
   if (out.at(-1)?.text !== 'no') return false;
-  return out.at(-2)?.type === 'quantity' || (out.at(-2)?.type === 'mark' && out.at(-3)?.type === 'quantity');
+  if (out.at(-2)?.type === 'mark' && (after === undefined || after.type === 'mark'))
+    return out.slice(-7, -2).some((item) => item.type === 'quantity');
+  return [out.at(-2), out.at(-3)].some((item) => item?.type === 'quantity');
 }
 
 const FRESHLY = new Set(['straight', 'right', 'fresh', 'warm', 'clean']);
@@ -287,7 +288,23 @@ function oneCounts(items: readonly Item[], i: number, before: Item | undefined):
   ) {
     return false;
   }
-  if (['of', 'off', 'from', 'on', 'more', 'ripe', 'fig', 'per', 'at', 'each'].includes(next.text))
+  if (
+    [
+      'of',
+      'off',
+      'from',
+      'on',
+      'more',
+      'ripe',
+      'fig',
+      'per',
+      'at',
+      'each',
+      'picked',
+      'eaten',
+      'harvested',
+    ].includes(next.text)
+  )
     return true;
   // "one straight off the ronde"
   if (FRESHLY.has(next.text)) return ['off', 'from', 'outta'].includes(items[i + 2]?.text ?? '');

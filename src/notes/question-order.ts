@@ -32,6 +32,9 @@ export function isQuestion(clause: Clause): boolean {
     const next = items[i + 1];
     // "did the mission tips": done.
     if (first.text === 'did' && !asked && isDoneTo(items, i + 1)) return false;
+    // "is july too late for cuttings"
+    if (items[i + 2]?.text === 'too' && ['late', 'soon', 'early'].includes(items[i + 3]?.text ?? ''))
+      return first.text === 'is';
     return isAskedAbout(next) || asksOfKind(items, i);
   }
   if (inverted && ['anyone', 'anybody', 'why', 'how', 'which', 'who'].includes(first.text)) return true;

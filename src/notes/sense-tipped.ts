@@ -83,12 +83,7 @@ export function objectFits(items: readonly Item[], at: number): boolean {
     if (item.text === 'by')
       return !items
         .slice(i + 1)
-        .some(
-          (each) =>
-            each.classes.has('FROST') ||
-            each.classes.has('TROUBLE') ||
-            ['wind', 'cold', 'dog', 'cat', 'hail', 'deer'].includes(each.text),
-        );
+        .some((each) => each.classes.has('FROST') || each.classes.has('TROUBLE') || BY_ITSELF.has(each.text));
     if (
       item.text === 'back' &&
       ['from', 'to', 'into', 'home', 'in'].includes(items[i + 1]?.text ?? '') &&
@@ -136,6 +131,11 @@ export function objectFits(items: readonly Item[], at: number): boolean {
     );
   }
 }
+
+/** What nips a shoot without anybody's doing. */
+const BY_ITSELF = wordSet(
+  'wind cold dog cat hail deer tie ties cloth shadecloth net netting string wire cage clip sash door lid squirrel',
+);
 
 /** What tips are like. */
 const OF_GROWTH = wordSet('soft tender leafy growing sappy floppy bendy');

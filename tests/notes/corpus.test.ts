@@ -19,6 +19,7 @@ const NOTES = [
   ['notes-dev-14.jsonl', 0.98],
   ['notes-dev-11.jsonl', 0.98],
   ['notes-dev-16.jsonl', 0.97],
+  ['notes-dev-15.jsonl', 0.97],
 ] as const;
 const QUESTIONS = [
   ['questions-public.jsonl', 0.95],

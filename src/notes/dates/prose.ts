@@ -172,7 +172,9 @@ function isTallied(input: Input, i: number): boolean {
 }
 
 const OF_REPAIR = new Set(
-  'that no wait oops sorry mean meant actually rather correction edit make was it *'.split(' '),
+  'that no wait oops sorry mean meant actually rather correction edit make was it er err erm um uh ugh nope nah *'.split(
+    ' ',
+  ),
 );
 
 /** "sat, strike that, sun": another day in the place of one told just before. */
@@ -300,7 +302,7 @@ export function isSlashInProse(input: Input, i: number, a: number, b: number, ne
   if (AFTER_SHARE.has(textAt(input, next)) && b > 12 && isClauseStart(input, i) && goesOnFromDay(input, i))
     return true;
   if (AFTER_SHARE.has(textAt(input, next))) return (isAnnounced && (a > 12 || b > 12)) || (a > 12 && a > b);
-  if (isAnnounced) return true;
+  if (isAnnounced || mendsSlash(input, i)) return true;
   if (a === 24 && b === 7) return false;
   // "mission repotted 6/8"
   if (CARED.has(textAt(input, i - 1)) && (isClauseEnd(input, next) || TO_WHERE.has(textAt(input, next))))
@@ -333,6 +335,14 @@ const TAKEN_ROOT = new Set(['rooted', 'survived', 'sprouted', 'took', 'germinate
 /** "rated the alma 8/10", "tasted 9/10" */
 function isRated(input: Input, i: number): boolean {
   for (let k = i - 1; k >= 0 && k > i - 6; k--) if (RATED.has(textAt(input, k))) return true;
+  return false;
+}
+
+/** "on 6/1, er 6/10": the one before it was a day. */
+function mendsSlash(input: Input, i: number): boolean {
+  if (!OF_REPAIR.has(textAt(input, i - 1))) return false;
+  for (let k = i - 2; k >= 0 && k > i - 8; k--)
+    if (textAt(input, k) === '/' && (input.tokens[k + 1]?.digits ?? '') !== '') return true;
   return false;
 }
 

@@ -16,6 +16,8 @@ export const HARVEST: PredicateTable = [
       'rounded|mustered|corralled|scrounged|dug|scraped|rustled up SIZE? NUM SIZE? TREE FRUIT?',
       'rounded|mustered|corralled|scrounged|scraped|rustled up SIZE? NUM SIZE? FRUIT off|from DET? TREE',
       'NUM|WEIGHT of? SIZE? TREE|FRUIT FRUIT? hauled|lugged|carried|brought|carted|fetched|ferried in|home|inside|indoors',
+      'NUM SIZE? TREE FRUIT? on|in DET? drying? rack|racks|tray|trays|dehydrator',
+      'hauled|lugged|brought|carried|carted in|home|inside|indoors NUM|WEIGHT|CONTAINER of? DET? SIZE? TREE|FRUIT FRUIT?',
       'WEIGHT|NUM bang? on the nose|dot|button|money off|from DET? TREE|PRO',
       'WEIGHT|NUM exactly|precisely|spot|bang on? off|from DET? TREE|PRO',
       'TAKEN DET other|rest|remaining NUM ADV? quick|quickly|fast|sharpish|pronto|first|myself|instead|before|while|$ ~',
