@@ -348,6 +348,7 @@ export const FRUIT: PredicateTable = [
       'NUM SIZE? SIZE? on TREE|PRO|there|DET',
       'NUM SIZE? FRUIT? on ~ OLDWOOD',
       'FRUIT on ~ OLDWOOD',
+      'topped|tops|topping out at NUM FRUIT',
       'TREE HAVE ADV? NUM $',
       'TREE BE ADV? carrying|holding|bearing|sporting|showing NUM $',
       "TREE 's ADV? carrying|holding|bearing|sporting|showing NUM $",

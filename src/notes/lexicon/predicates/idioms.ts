@@ -13,7 +13,6 @@ export const IDIOMS: PredicateTable = [
       'no|without hose|hosepipe|tap|sprinkler',
       'NUM|MEASURE on|in|under|by the porch|patio|deck|decking|shade|thermometer|gauge|dash|greenhouse|polytunnel|sun|yard|driveway $',
       'missed|dodged|escaped|avoided|survived|swerved|sidestepped|skipped DET? SIZE? hail|hailstorm|storm|wind|gale|rain|heatwave|slugs|birds|wasps|mites|rust|worst of? DET? ~',
-      'topped|tops|topping|topped out at',
       'FORCE missed|spared|skipped|bypassed DET? TREE|us|me',
       'FRUIT? turned out ADV? lovely|nice|great|well|good|sweet|fine|ok|okay|perfect|bland|jammy|delicious|tasty|gorgeous|brilliant|beautiful|rubbish|watery',
       'cut|sliced|halved|split|chopped|tore|broke PRO up? in|into|through? half|two|halves|quarters|pieces|slices|bits|chunks|thirds|wedges|middle',
