@@ -71,8 +71,15 @@ export function eatWhatWasThere(sayings: readonly Saying[]): void {
   sayings.forEach((saying, s) => {
     const eaten = saying.hits[0];
     if (eaten?.kind !== 'picked' || saying.hits.length !== 1 || saying.mentions.length > 0) return;
-    // "3 ripe on the king, not picked yet"
-    if (saying.mood.denials.some((i) => i <= eaten.core)) return;
+    // "3 ripe on the king, not picked yet", "…, should have picked them", "…, picked none"
+    if (!isFact(saying.mood) || saying.mood.asks || saying.items.some((item) => item.classes.has('NONE')))
+      return;
+    // "too hard to be picked", "best eaten warm"
+    const lead = saying.items.slice(Math.max(0, eaten.core - 2), eaten.core).map(({ text }) => text);
+    if (lead.includes('to') || lead.at(-1) === 'best') {
+      saying.hits = [{ ...eaten, kind: 'remark' }];
+      return;
+    }
     if (
       saying.items.some(
         (item, i) =>

@@ -74,7 +74,7 @@ const RELIEVED = new Set([
   'lightened',
 ]);
 /** "an unknown number of figs", "unknown pest": what is not known is no tree. */
-const UNKNOWN_OF = new Set(['cause', 'reason', 'pest', 'bug', 'disease', 'pathogen']);
+const UNKNOWN_OF = new Set(['if', 'whether', 'cause', 'reason', 'pest', 'bug', 'disease', 'pathogen']);
 const UNKNOWN_MANY = new Set(['number', 'amount', 'quantity', 'count']);
 const NAMES_IN_PHRASES = new Set(PHRASES.map(([name]) => name));
 

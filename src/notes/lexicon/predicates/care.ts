@@ -337,6 +337,7 @@ export const CARE: PredicateTable = [
   [
     'trouble',
     [
+      'someone|somebody|thief|thieves|toerag|toerags|kids|THIEF ADV? HAVE? nicked|pinched|stole|stolen|swiped|took|taken|robbed|helped|cleared ~ lot|everything|all off|from DET? TREE',
       'THIEF NUM me|us|grower|humans|human|gardener NUM|nil|zero|nothing|zip',
       'FORCE|CLUMSY|THIEF|mower|car ~ took|taken|knocked|tore|ripped|gouged|gnawed|bit|chewed DET? SIZE? chunk|chunks|bite|bites|gouge|lump|lumps|strip|slice|piece|pieces|bits out|off|from of? ~ TREE|PRO|trunk|bark|FRUIT|SHOOT',
       'tipped|fell|blew|blown|keeled|toppled|went|knocked right|clean|straight|completely|all|half|almost over',
