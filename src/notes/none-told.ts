@@ -12,6 +12,14 @@ export function answerNone(sayings: readonly Saying[]): void {
   sayings.forEach((saying, s) => {
     const next = sayings[s + 1];
     if (!next || next.mentions.length > 0 || !isNothing(next)) return;
+    const [deed] = saying.hits;
+    // "picked: none. king"
+    if (next.clause.join === 'colon' && deed && NONE_DONE.has(deed.kind) && saying.items.length <= 4) {
+      saying.hits = [{ ...deed, kind: 'remark' }];
+      next.hits = [];
+      next.dropped = true;
+      return;
+    }
     if (!saying.hits.every((hit) => hit.kind === 'fruitlets') || saying.items.some((item) => item.quantity))
       return;
     if (!saying.items.some((item) => item.classes.has('FRUIT'))) return;
@@ -24,6 +32,8 @@ export function answerNone(sayings: readonly Saying[]): void {
 }
 
 const OTHER_NEWS: ReadonlySet<string> = new Set(['trouble', 'rooted', 'cuttings', 'frost']);
+
+const NONE_DONE: ReadonlySet<string> = new Set(['picked', 'tipped', 'dropped']);
 
 /** "rust on the ronde, none on my alma": none of what was told of before, which was no fruit. */
 export function denyOtherNews(sayings: readonly Saying[]): void {

@@ -137,6 +137,7 @@ export const NOT_MEANT: readonly DoubtLine[] = [
       'due for|a|to|any',
       'due',
       'on|my|the|his todo|to-do list|agenda|cards|docket|schedule',
+      'picking|tipping|pinching|pruning|harvest|harvesting list|plan|schedule|rota|order',
       'on my|the|a list|way|agenda|radar|cards|calendar|diary|docket|schedule',
       'todo|todos',
       'to do|dos',
