@@ -74,7 +74,7 @@ const RELIEVED = new Set([
   'lightened',
 ]);
 /** "an unknown number of figs", "unknown pest": what is not known is no tree. */
-const UNKNOWN_OF = new Set(['if', 'whether', 'cause', 'reason', 'pest', 'bug', 'disease', 'pathogen']);
+const UNKNOWN_OF = new Set(['cause', 'reason', 'pest', 'bug', 'disease', 'pathogen']);
 const UNKNOWN_MANY = new Set(['number', 'amount', 'quantity', 'count']);
 const NAMES_IN_PHRASES = new Set(PHRASES.map(([name]) => name));
 
@@ -87,6 +87,8 @@ export function isTurnOfPhrase(items: readonly Item[], i: number): boolean {
       (items[i + 1]?.text === 'to' && ['me', 'us', 'science'].includes(items[i + 2]?.text ?? '')) ||
       UNKNOWN_THINGS.has(items[i - 1]?.text ?? '') ||
       UNKNOWN_OF.has(items[i + 1]?.text ?? '') ||
+      // "unknown if i tipped the alma", not "wouldnt tip the unknown if you paid me"
+      (i === 0 && ['if', 'whether'].includes(items[1]?.text ?? '')) ||
       (UNKNOWN_MANY.has(items[i + 1]?.text ?? '') && items[i + 2]?.text === 'of')
     );
   if (!NAMES_IN_PHRASES.has(word)) return false;
