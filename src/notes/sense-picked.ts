@@ -45,6 +45,14 @@ function verbFits(items: readonly Item[], at: number): boolean {
         !item.classes.has('PREP') &&
         !item.classes.has('ADV'),
     );
+    // "gathered 4 pots round the alma"
+    const counted = object?.type === 'quantity' ? rest[rest.indexOf(object) + 1] : undefined;
+    if (
+      counted?.type === 'word' &&
+      PLANTS.has(counted.text) &&
+      !rest.some(({ classes }) => classes.has('FRUIT'))
+    )
+      return false;
     if (word === 'picked') {
       if (!object) return true;
       if (object.classes.has('LEAF') || object.classes.has('SUCKER') || object.classes.has('CUTTING'))

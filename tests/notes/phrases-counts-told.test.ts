@@ -55,6 +55,12 @@ const PHRASES: readonly (readonly [text: string, said: string])[] = [
   ['is july too late for little kadota cuttings', 'Little Kadota remark'],
   ['went out with the snips for the ronde tops, bottled it', 'Ronde remark'],
   ['went out with the snips and took the tips off the ronde', 'Ronde tipped'],
+  ['gathered 4 pots round the alma', 'Alma remark'],
+  ['half the celeste is yellow', 'Shed Celeste remark'],
+  ['ronde brebas are toast', 'Ronde remark'],
+  ['knocked 2 figs off the alma', 'Alma remark'],
+  ['king dropped everything but 2', 'King remark'],
+  ['mission shoots were pinched by the shade cloth', 'Greenhouse Mission care'],
 ];
 
 describe('tallies and numbers put right', () => {

@@ -58,6 +58,8 @@ export const CARE: PredicateTable = [
       'knocked|bumped|brushed|bashed|jogged|dislodged|jolted NUM|few|couple|some SIZE? FRUIT? off DET? TREE|PRO ~',
       'TREE BE? down NUM FRUIT ~',
       'had NUM SIZE? TREE|FRUIT FRUIT? almost|nearly|near|close|about|just ADV? to? ready|ripe|turning|there|pickable',
+      'FRUIT BE all? history|toast|goners|kaput ~',
+      'FRUIT BE? no more $',
       'FRUIT BE|went|gone|all? in|into|on DET? bin|bins|compost|heap|trash|rubbish|skip|wheelie|garbage',
       'went|headed|popped|stepped|marched|strode|trotted|wandered out|over|down|up|outside with ~ snips|secateurs|pruners|shears|scissors|loppers|clippers for ~ TREE tips|tops|leaders|top|tip|leader?',
     ],

@@ -90,7 +90,6 @@ export const FRUIT: PredicateTable = [
   [
     'dropped',
     [
-      'FRUIT BE all? history|toast|goners|kaput|no more',
       'lot|everything came|come|fell|fallen|dropped off|from DET? TREE',
       '^ every last|single one|FRUIT down|fallen|dropped|shed $',
       '^ every last|single one|FRUIT on|over DET? floor|ground|deck|grass|patio|path|lawn|dirt $',
@@ -165,7 +164,8 @@ export const FRUIT: PredicateTable = [
       'FRUIT HAVE? gone|turned|went|got ADV? purple|brown|yellow|dark|black|soft|squishy|red|golden|gold|blue|mahogany|bronze|pink|amber|maroon|violet',
       'FRUIT ~ gone|going|went|turned|turning DET? colour|color|shade|hue of? ~',
       'NUM|most|all|some|half gone|going|went|turned|turning a|the SIZE? colour|color|shade|hue ~',
-      'NUM|half|most|all|some of? DET? SIZE? TREE FRUIT? BE|HAVE? ADV? gone|turned|turning|going? purple|brown|dark|black|yellow|red|bronze|golden|blushing|soft|squishy',
+      'NUM of? DET? SIZE? TREE FRUIT? BE|HAVE? ADV? gone|turned|turning|going? purple|brown|dark|black|yellow|red|bronze|golden|blushing|soft|squishy',
+      'half|most|all|some of? DET? SIZE? TREE FRUIT BE|HAVE? ADV? gone|turned|turning|going? purple|brown|dark|black|yellow|red|bronze|golden|blushing|soft|squishy',
       'NUM BE|HAVE ADV? gone|turned|turning|going? purple|brown|dark|black|yellow|red|bronze|golden|blushing|soft|squishy',
       'purple|dark|brown|red|bronze|yellow|black|coloured|colored|blushed|blushing SIZE? shoulders|flanks|bottoms|bums|cheeks',
       'FRUIT HAVE|BE? ADV? turned|turning $',
