@@ -273,7 +273,7 @@ const FRESHLY = new Set(['straight', 'right', 'fresh', 'warm', 'clean']);
 
 function oneCounts(items: readonly Item[], i: number, before: Item | undefined): boolean {
   const next = items[i + 1];
-  if (!next)
+  if (!next || (next.type === 'mark' && ',.!;'.includes(next.text) && before?.classes.has('PICKED')))
     return (
       before !== undefined &&
       (before.classes.has('PICKED') ||

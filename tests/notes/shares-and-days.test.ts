@@ -17,6 +17,8 @@ const PHRASES: readonly (readonly [text: string, said: string])[] = [
   ['alma: 8/10 for taste', 'Alma remark'],
   ['ate a king fig, flavour 6/10', 'King picked 1'],
   ['picked 6/10 figs alma', 'Alma picked 6'],
+  ['unknown is colouring up, ate one, bit bland', 'Fence unknown picked 1; Fence unknown ripening'],
+  ['picked one!! alma', 'Alma picked 1'],
   ['adriatic 3/16 inch', 'Patio Adriatic remark'],
 ];
 
