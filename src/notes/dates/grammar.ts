@@ -1,4 +1,4 @@
-import { readDayMonth, readDayOfMonth, readMonthDay, readNumeric } from './absolute.ts';
+import { readDayMonth, readDayOfMonth, readMonthDay } from './absolute.ts';
 import { readBesideAnchor, readWeekOf } from './beside.ts';
 import { readCalendarUnit, readSeasonsAgo, readThisTime, readWeekdaysAgo } from './calendar-units.ts';
 import { readByChrono } from './chrono.ts';
@@ -6,6 +6,7 @@ import { readDayWord, readFollowing } from './day-words.ts';
 import { dayOfMonthAt, type Input, isClauseEnd, type Read, type Rule, skipThe, textAt } from './input.ts';
 import { readNthOfMonth, readPart, readStretch, readYear } from './months.ts';
 import { readHoliday, readWeekday, suffixed } from './named.ts';
+import { readNumeric } from './numeric.ts';
 import { readAmount } from './relative.ts';
 import {
   fixed,

@@ -5,13 +5,13 @@
  * (words.ts: months, weekdays, units, … with their spellings). Rules, one a family of phrases, read at a token and
  * return a `Phrase` with the token after it; `grammar.ts` lists them, takes the longest find, and joins finds to
  * ranges and "around". A `Phrase` is a span of days for every year, month or week it may mean; `pickByLean` (span.ts)
- * picks one. In a note (`prose`) a rule first asks prose.ts whether the words around prove a date.
+ * picks one. In a note (`prose`) a rule first asks prose.ts, weekdays-in-prose.ts or slashes-in-prose.ts whether the words around prove a date.
  *
  * To add a phrase:
  * - a spelling or abbreviation: a word in its row of words.ts;
  * - a holiday: a row in holidays.ts;
  * - a vague past ("yonks back"): an entry in vague.ts;
- * - a word that looks like a date and is none: a word in the set it belongs to in prose.ts;
+ * - a word that looks like a date and is none: a word in the set it belongs to in prose.ts and its neighbours;
  * - a new kind of phrase: a rule, and a line in the list of grammar.ts.
  * Its test is a line in tests/notes/corpus/dates-own.jsonl, or a row in the tables of tests/notes/dates/.
  *

@@ -3,7 +3,7 @@ import { goneAt } from './calendar-units.ts';
 import { timeEnd } from './day-words.ts';
 import { findHoliday, type HolidayName, holidaySpan, holidayWeekend, startsHoliday } from './holidays.ts';
 import { type Input, isClauseEnd, type Read, type Rule, skipThe, textAt, yearAt } from './input.ts';
-import { isHolidayInProse, isWeekdayInProse } from './prose.ts';
+import { isHolidayInProse } from './prose.ts';
 import {
   earliest,
   fixed,
@@ -18,6 +18,7 @@ import {
   yearly,
 } from './span.ts';
 import { mondayOf, weekdayAfter, weekdayBefore } from './weekdays.ts';
+import { isWeekdayInProse } from './weekdays-in-prose.ts';
 import { LAST, NEXT, THIS, WEEKENDS } from './words.ts';
 
 /** A bare weekday: this week's, last week's, … but never today (RULES §8). */

@@ -1,0 +1,144 @@
+import { type Input, isClauseEnd, isClauseStart, textAt } from './input.ts';
+import { hasVerbBefore, isPastVerb } from './past-verbs.ts';
+
+/** Short weekday names that are words of their own. */
+const AMBIGUOUS = new Set(['sun', 'sat', 'mon', 'wed', 'fri', 'thu', 'tue']);
+const VERB_BEFORE_SAT = new Set(
+  'just it they that which has have had still we i he she there who you been and always mostly never'.split(
+    ' ',
+  ),
+);
+const DAY_PREPOSITION = new Set(
+  'on last this next since until till til by from before after around over late early past every'.split(' '),
+);
+const NOT_AFTER_SUN = new Set(
+  'scald burn burnt burned scorch exposure hat side trap damage bleach spot all shade and or light baked dried loving only'.split(
+    ' ',
+  ),
+);
+
+/** What the sun does to leaves and figs. */
+const BY_SUN = new Set(
+  'scorched burned burnt bleached fried baked cooked toasted roasted singed frazzled dried shrivelled shriveled ripened killed nuked melted wilted crisped warmed got hit blasted hammered damaged ruined destroyed sizzled seared scalded cracked warped faded blistered'.split(
+    ' ',
+  ),
+);
+
+/** Whether the weekday name at `i` is meant as one. */
+export function isWeekdayInProse(input: Input, i: number): boolean {
+  const word = textAt(input, i);
+  const next = textAt(input, i + 1);
+  // "fri-able", "sun-dried": the word goes on.
+  if (next === '-' && input.tokens[i + 1]?.glued && input.tokens[i + 2]?.glued) {
+    if (input.tokens[i + 2]?.isWord && input.tokens[i + 2]?.weekday === null) return false;
+  }
+  if (SAYINGS.has(next)) return false;
+  if (!AMBIGUOUS.has(word)) return true;
+  if (isBeforeDate(input, i + 1) || putsRight(input, i, i + 1) || isTallied(input, i)) return true;
+  const before = textAt(input, i - 1);
+  const announced = DAY_PREPOSITION.has(before) && !IDLE_ON.has(textAt(input, i - 2));
+  const headed =
+    isClauseStart(input, i) &&
+    ((':,-–'.includes(next) && next !== '') || isPastVerb(next)) &&
+    !(word === 'sun' && BY_SUN.has(next));
+  const closing = isClauseEnd(input, i + 1) && hasVerbBefore(input, i);
+  const timed = TIME_AFTER.has(next);
+  const listed = isListedWeekday(input, i);
+  switch (word) {
+    case 'sun':
+      // "sun scorched the kadota": what the sun does itself
+      if (headed && SUN_DOES.has(next)) return false;
+      if (headed || listed || (timed && before !== 'the')) return true;
+      if (SUN_PREPOSITION.has(before)) return !NOT_AFTER_SUN.has(next);
+      return closing && !LIGHT_BEFORE.has(before);
+    case 'mon':
+      return announced || headed || timed || listed || (closing && !CHAT_BEFORE.has(before));
+    case 'sat':
+      if (announced || headed || listed || timed) return true;
+      // "sat i picked 7": nobody sits there.
+      if (isClauseStart(input, i) && (next === 'i' || next === 'we')) return true;
+      return !VERB_BEFORE_SAT.has(before) && isClauseEnd(input, i + 1) && i > 0;
+    case 'wed':
+      return !AFTER_WE_WOULD.has(next);
+    default:
+      return true;
+  }
+}
+
+const SUN_DOES = new Set(
+  'scorched burnt burned baked cooked fried bleached beat shone rose dried crisped wilted melted toasted roasted killed blasted frazzled damaged singed hit came warmed scalded'.split(
+    ' ',
+  ),
+);
+
+/** "3 sat, 4 sun": one day after another, each with its number. */
+function isTallied(input: Input, i: number): boolean {
+  return (
+    isClauseEnd(input, i + 1) &&
+    input.tokens[i - 1]?.number != null &&
+    [',', 'and', '&'].includes(textAt(input, i - 2)) &&
+    input.tokens[i - 3]?.weekday != null
+  );
+}
+
+export const OF_REPAIR = new Set(
+  'that no wait oops sorry mean meant actually rather correction edit make was it er err erm um uh ugh nope nah *'.split(
+    ' ',
+  ),
+);
+
+/** "sat, strike that, sun": another day in the place of one told just before. */
+export function putsRight(input: Input, i: number, end: number): boolean {
+  if (!isClauseEnd(input, end)) return false;
+  let repaired = false;
+  for (let k = i - 1; k >= 0 && k > i - 10; k--) {
+    const token = input.tokens[k];
+    if (repaired && (token?.weekday != null || token?.month != null || token?.ordinal != null)) return true;
+    if (OF_REPAIR.has(textAt(input, k))) repaired = true;
+  }
+  return false;
+}
+
+/** "Sunday best", "monday blues". */
+const SAYINGS = new Set(['best', 'blues', 'roast', 'funday', 'vibes']);
+
+/** A date follows: "sun 28 june", "sat the 4th", "mon 6/29". */
+function isBeforeDate(input: Input, i: number): boolean {
+  const token = input.tokens[i];
+  if (token?.month != null || (token?.ordinal != null && token.digits !== '')) return true;
+  if (token?.text === 'the' || token?.text === ',') return input.tokens[i + 1]?.ordinal != null;
+  return (
+    token?.number != null &&
+    (input.tokens[i + 1]?.month != null ||
+      (input.tokens[i + 1]?.text === '/' && input.tokens[i + 1]?.glued === true))
+  );
+}
+
+/** "come on mon", "hold on sun": not the preposition. */
+const IDLE_ON = new Set(['come', 'cmon', 'hold', 'hang', 'go', 'carry', 'keep']);
+const CHAT_BEFORE = new Set(
+  'on yet yes yeah yea no ya irie one stuff again it that this now man ok okay good great nice sweet'.split(
+    ' ',
+  ),
+);
+const AFTER_WE_WOULD = new Set(
+  'like love better have had be get need never all been want rather prefer hate'.split(' '),
+);
+/** What "sun" is light after. */
+const LIGHT_BEFORE = new Set(
+  'to in into teh th da full part partial more some the all day morning afternoon evening direct hot less no enough much of for wants needs loves gets got facing under strong summer winter spring autumn late early and with by its their a bit from lost gave give had catches getting after before good better decent max proper dappled blazing noon midday hours h hrs bright little any most this that real actual'.split(
+    ' ',
+  ),
+);
+
+const TIME_AFTER = new Set('morning morn arvo afternoon evening night am pm eve last'.split(' '));
+
+const SUN_PREPOSITION = new Set('on last this next since until till til past late'.split(' '));
+
+const LISTING = new Set(['/', '&', '-', '+', 'or', 'to', 'and', 'n']);
+
+/** "sat/sun", "fri & sat", "mon and tues". */
+function isListedWeekday(input: Input, i: number): boolean {
+  const before = LISTING.has(textAt(input, i - 1)) && input.tokens[i - 2]?.weekday != null;
+  return before || (LISTING.has(textAt(input, i + 1)) && input.tokens[i + 2]?.weekday != null);
+}
