@@ -3,7 +3,20 @@ import { guessesOnlyWhen, isShortYear } from './guesses.ts';
 import { harmlessItems } from './harmless.ts';
 import type { Item } from './items.ts';
 import { FACTIVE } from './lexicon/factive-words.ts';
-import { wordSet } from './lexicon/word-set.ts';
+import {
+  ASKED_WORK,
+  BEGGING,
+  BY_NOW,
+  COMING,
+  EVERY,
+  GONE,
+  HABIT,
+  IN_GROWTH,
+  LATER,
+  NO_DOING,
+  RECURRING,
+  SEASONS,
+} from './lexicon/mood-words.ts';
 import { isManySay } from './many-say.ts';
 import { isOthers, isWide } from './owners.ts';
 import { isPlain, isSettingOut, WHOLE } from './plain-wishes.ts';
@@ -30,34 +43,6 @@ export interface Mood {
 /** Phrases of time that can only mean an earlier season. */
 const EARLIER =
   /\b(?:years?|summers?|seasons?) (?:ago|back|before)|\b(?:last|previous) (?:year|season|summer)/i;
-
-const HABIT = wordSet(`
-  used always usually normally historically traditionally previously formerly
-`);
-
-/** Before "for": what a tree has not got. */
-const BEGGING = wordSet(
-  'begging crying screaming pleading desperate gasping longing calling shouting asking',
-);
-/** With "moving it …": a time to come. */
-const LATER = wordSet('autumn fall winter later tomorrow soon');
-const ASKED_WORK = wordSet(`
-  water feed pick pinch tip nip net cover move repot prune spray mulch check
-`);
-/** After "come": a time to come. */
-const COMING = wordSet(`
-  january february march april may june july august september october november december jan feb mar
-  apr jun jul aug sep sept oct nov dec spring summer autumn fall winter monday tuesday wednesday
-  thursday friday saturday sunday next the
-`);
-const BY_NOW = wordSet('soon early late');
-const IN_GROWTH = wordSet('leaf leaves growth bud full green business action fruit its her his place there');
-const GONE = wordSet('last previous past prior other');
-/** Words in -ing that tell of no doing. */
-const NO_DOING = wordSet('everything something anything nothing evening morning during spring');
-const SEASONS = wordSet('year years season seasons summer summers');
-const EVERY = wordSet('every each most some');
-const RECURRING = wordSet('year years season summer winter july august');
 
 /** Whether a clause is meant as a fact: nothing in it is denied, planned or supposed. */
 export function isFact({ denials, unrealFrom }: Mood): boolean {

@@ -4,15 +4,11 @@ import { isAnyOf } from './item.ts';
 import type { Item } from './items.ts';
 import type { PredicateKind } from './lexicon/predicates/index.ts';
 import { wordSet } from './lexicon/word-set.ts';
+import { careFits, TWO_FACED } from './sense-care.ts';
 import { noneFits } from './sense-none.ts';
 import { dropFits, pickFits } from './sense-picked.ts';
 import { hasStopped, isTipOfTree, objectFits, subjectFits } from './sense-tipped.ts';
 import { isOnGround, isWeak, weakFits } from './weak-figs.ts';
-
-/** Words of care that are as often said of other things. */
-const TENDINGS = wordSet(`
-  topped stripped cleaned covered moved turned rotated treated sunk trained inspected divided hauled
-`);
 
 /** Whether a decisive phrase has the company it needs: what was pinched, picked or dropped must be a tree's. */
 export function makesSense(
@@ -261,59 +257,3 @@ const PROPPING = wordSet('with to against by on using just only mere all but sti
 
 /** What a tree stands in says nothing of care by itself: "the alma pot". */
 const POTS = wordSet('pot soil saucer tray');
-
-/** Words of trouble that are trouble only beside another. */
-const TWO_FACED = new Set(
-  [
-    'broken',
-    'fly',
-    'flies',
-    'blown',
-    'spot',
-    'spotted',
-    'curl',
-    'burn',
-    'cooked',
-    'something',
-    'split',
-    'crisp',
-    'dog',
-    'bird',
-    'birds',
-    'scale',
-    'spider',
-    'bug',
-    'fried',
-    'beat',
-    'knocked',
-    'hens',
-    'chickens',
-    'sick',
-    'ants',
-    'torn',
-  ].filter(
-    (word) =>
-      !['birds', 'ants', 'scale', 'split', 'fried', 'bird', 'knocked', 'torn', 'cooked'].includes(word),
-  ),
-);
-
-/** Single words of care that are as often something else. */
-function careFits(items: readonly Item[], at: number): boolean {
-  const word = items[at]?.text ?? '';
-  if (['water', 'feed', 'mulch'].includes(word)) {
-    const before = items[at - 1]?.text ?? '';
-    return (
-      !['to', 'not', 'no', 'of', 'under', 'without', 'the', 'rain', 'standing', 'hose'].includes(before) ||
-      before === 'of' ||
-      before === 'the'
-    );
-  }
-  if (['given', 'gave'].includes(word)) return false;
-  if (TENDINGS.has(word)) {
-    if (word === 'topped' || word === 'sunk') return false;
-    if (word === 'covered')
-      return (at === 0 || !items.some((item) => item.classes.has('BE'))) && at !== items.length - 1;
-    return true;
-  }
-  return true;
-}

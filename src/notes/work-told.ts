@@ -11,7 +11,7 @@ import { hitBehind, hitOn } from './hits.ts';
 import { isAnyOf } from './item.ts';
 import type { Item } from './items.ts';
 import { wordSet } from './lexicon/word-set.ts';
-import { isFact } from './mood.ts';
+import { stuffOf, withWhat } from './list-told.ts';
 import type { Saying } from './sayings.ts';
 
 /** What is told of work and harm only by the company of the clauses around it. */
@@ -249,44 +249,6 @@ function isBranches(saying: Saying, before: Saying): boolean {
     before.hits.some((hit) => hit.kind === 'tipped') &&
     (side || ['branches', 'laterals', 'sideshoots'].includes(noun))
   );
-}
-
-const LISTED: ReadonlySet<string> = new Set(['care', 'tipped', 'pruned']);
-const BEHIND_LIST = wordSet(`
-  in one go at once the same time afternoon morning evening day too together as well all this with using
-  down over
-`);
-
-/** "dusted ronde, pot 3 and the alma with sulphur": the last of a list, and what is said of them all. */
-function withWhat(saying: Saying, before: Saying): void {
-  const [hit] = before.hits;
-  if (!hit || !LISTED.has(hit.kind) || saying.hits.length > 0 || saying.mentions.length === 0) return;
-  if (saying.clause.join !== 'and' && saying.clause.join !== 'comma') return;
-  if (before.items.length > 0 && hit.first > before.mentionAt && hit.first < before.items.length) return;
-  if (!isFact(saying.mood) || saying.mentionAt > 1) return;
-  const behind = saying.items.slice(saying.mentionAt + 1).filter((item) => item.type === 'word');
-  const using = behind[0]?.text === 'with' || behind[0]?.text === 'using';
-  if (
-    behind.length === 0 ||
-    !(using ? hit.kind === 'care' : behind.every((item) => BEHIND_LIST.has(item.text)))
-  )
-    return;
-  saying.hits = [hitBehind(hit.kind, saying.items)];
-  saying.date ??= before.date;
-}
-
-/** "tip off the radio: epsom salts. gave the alma some": the stuff itself was no care. */
-function stuffOf(before: Saying, saying: Saying): void {
-  if (before.mentions.length > 0 || !before.hits.every((hit) => hit.kind === 'care' && hit.at.length <= 2))
-    return;
-  if (
-    before.items.length > 3 ||
-    !saying.hits.some((hit) => hit.kind === 'care') ||
-    saying.mentions.length === 0
-  )
-    return;
-  before.hits = [];
-  before.dropped = true;
 }
 
 /** "a horse reached over and ate the unknown": the animal's doing goes on. */
