@@ -44,6 +44,18 @@ export function pottedCuttings(saying: Saying, before: Saying): void {
   saying.dropped = true;
 }
 
+/** "king sticks, 9, in the fridge since jan 20": where the cuttings are kept, and no figs. */
+export function keptCuttings(saying: Saying, before: Saying): void {
+  if (saying.mentions.length > 0 || saying.hits.length === 0) return;
+  if (!before.hits.some((hit) => hit.kind === 'cuttings')) return;
+  if (!saying.hits.every((hit) => hit.kind === 'picked')) return;
+  const isKept = saying.items.some((item) => ['fridge', 'freezer', 'cellar', 'garage'].includes(item.text));
+  if (!isKept || saying.items.some((item) => item.classes.has('FRUIT'))) return;
+  saying.hits = [];
+  saying.dropped = true;
+  before.date ??= saying.date;
+}
+
 /** "we have roots! 3 of the 8 ronde sticks": which cuttings the roots are on. */
 export function rootsOf(saying: Saying, before: Saying): void {
   if (before.mentions.length > 0 || saying.hits.length !== 1 || saying.hits[0]?.kind !== 'cuttings') return;

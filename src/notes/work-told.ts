@@ -1,6 +1,7 @@
 import {
   allOfThem,
   deadCuttings,
+  keptCuttings,
   pottedCuttings,
   rootsOf,
   takenFrom,
@@ -38,6 +39,7 @@ export function tellWork(sayings: readonly Saying[]): void {
     }
     sameAgain(saying, before);
     deadCuttings(saying, before);
+    keptCuttings(saying, before);
     gearOver(saying, before);
     if (saying.clause.join === 'but' && butLeaves(saying, before)) {
       saying.hits = [];

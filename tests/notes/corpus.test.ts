@@ -14,12 +14,14 @@ const NOTES = [
   ['notes-dev-8.jsonl', 0.97],
   ['notes-dev-9.jsonl', 0.93],
   ['notes-dev-10.jsonl', 0.98],
+  ['notes-dev-11.jsonl', 0.98],
   ['notes-dev-12.jsonl', 0.97],
   ['notes-dev-13.jsonl', 0.97],
   ['notes-dev-14.jsonl', 0.98],
-  ['notes-dev-11.jsonl', 0.98],
-  ['notes-dev-16.jsonl', 0.97],
   ['notes-dev-15.jsonl', 0.97],
+  ['notes-dev-16.jsonl', 0.97],
+  // Worked on for one round only: what to expect of notes not seen before.
+  ['notes-dev-17.jsonl', 0.9],
 ] as const;
 const QUESTIONS = [
   ['questions-public.jsonl', 0.95],

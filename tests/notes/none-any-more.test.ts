@@ -19,10 +19,15 @@ const PHRASES: readonly (readonly [text: string, said: string])[] = [
   ['showed my mate the first figs of the king', 'garden remark'],
   ['growing tip of the tall kadota has gone mouldy', 'Tall Kadota trouble'],
   ['tips on the ronde all gone monday', 'Ronde tipped 2026-06-29'],
+  ['tipped the mission 6/8. wrong, that was the celeste', 'Shed Celeste tipped 2026-06-08'],
+  ['tipped the mission. wrong! the celeste', 'Shed Celeste tipped'],
+  ['something wrong, alma wilting', 'Alma trouble'],
+  ['9 king sticks cut, in the fridge since jan 20', 'King cuttings 2026-01-20 9'],
+  ['took 9 king cuttings, 4 figs in the fridge', 'King cuttings 9; King picked 4'],
   ['king had 6 figs, 3 fell off', 'King fruitlets 6'],
 ];
 
-describe('figs that are there no more, and those that are left', () => {
+describe('figs that are there no more, those that are left, and what was put right', () => {
   it.each(PHRASES)('%s', (text, wanted) => {
     expect(said(text)).toBe(wanted);
   });

@@ -6,6 +6,7 @@ import { IDIOMS } from './idioms.ts';
 import { NONE } from './none.ts';
 import type { PredicateTable } from './notation.ts';
 import { SHOOTS } from './shoots.ts';
+import { TROUBLE } from './trouble.ts';
 
 export { type PredicateKind, type PredicateTable, patternWords } from './notation.ts';
 
@@ -13,6 +14,7 @@ export { type PredicateKind, type PredicateTable, patternWords } from './notatio
 export const PREDICATES: PredicateTable = [
   ...IDIOMS,
   ...CARE,
+  ...TROUBLE,
   ...SHOOTS,
   ...HARVEST,
   ...NONE,
