@@ -1,7 +1,7 @@
 import { type Hit, hitBehind, hitOn } from './hits.ts';
 import { isAnyOf } from './item.ts';
 import { wordSet } from './lexicon/word-set.ts';
-import type { Saying } from './sayings.ts';
+import { type Saying, silence } from './sayings.ts';
 import type { Subject } from './subjects.ts';
 
 /** Small words beside a number of things told before. */
@@ -77,8 +77,7 @@ export function seenBefore(sayings: readonly Saying[], s: number): number {
     // "had 8 figs, now 5": only what is there now counts.
     const earlier = sayings[k];
     if (!dated && earlier && k === s - 1 && earlier.items.some((item) => item.text === 'had')) {
-      earlier.hits = [];
-      earlier.dropped = true;
+      silence(earlier);
       saying.hits = [hitBehind(none ? 'fruitlets' : hit.kind, saying.items)];
       saying.count = number;
       return k;

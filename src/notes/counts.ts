@@ -216,7 +216,7 @@ function oneOf(items: readonly Item[], noun: string, hit: Hit): Count | null {
       // "both brebas and main crop"
       !isOfBothCrops(items, i) &&
       // "they both have figs" counts trees.
-      !['HAVE', 'BE', 'AUX'].some((name) => items[i + 1]?.classes.has(name)) &&
+      !isAnyOf(items[i + 1], ['HAVE', 'BE', 'AUX']) &&
       items.slice(i + 1, i + 4).some((each) => each.classes.has(noun))
     )
       return { count: 2 };

@@ -1,5 +1,5 @@
 import { wordSet } from './lexicon/word-set.ts';
-import type { Saying } from './sayings.ts';
+import { type Saying, silence } from './sayings.ts';
 
 /** "ronde cuttings: no roots", "alma sticks, 3 have roots": the cuttings are what is spoken of, not news. */
 export function topicOfRoots(saying: Saying, next: Saying): void {
@@ -13,8 +13,7 @@ export function topicOfRoots(saying: Saying, next: Saying): void {
     saying.items.some((item) => item.quantity !== undefined || TAKING.has(item.text) || item.text === 'new')
   )
     return;
-  saying.hits = [];
-  saying.dropped = true;
+  silence(saying);
   next.mentions = saying.mentions;
 }
 
@@ -40,8 +39,7 @@ export function pottedCuttings(saying: Saying, before: Saying): void {
   if (!before.hits.some((hit) => hit.kind === 'cuttings') || before.mentions.length === 0) return;
   if (saying.hits.length === 0 || !saying.hits.every((hit) => hit.kind === 'care')) return;
   if (!/^(?:potted|bagged|watered|wrapped|covered|misted|heeled)$/.test(saying.items[0]?.text ?? '')) return;
-  saying.hits = [];
-  saying.dropped = true;
+  silence(saying);
 }
 
 /** "king sticks, 9, in the fridge since jan 20": where the cuttings are kept, and no figs. */
@@ -51,8 +49,7 @@ export function keptCuttings(saying: Saying, before: Saying): void {
   if (!saying.hits.every((hit) => hit.kind === 'picked')) return;
   const isKept = saying.items.some((item) => ['fridge', 'freezer', 'cellar', 'garage'].includes(item.text));
   if (!isKept || saying.items.some((item) => item.classes.has('FRUIT'))) return;
-  saying.hits = [];
-  saying.dropped = true;
+  silence(saying);
   before.date ??= saying.date;
 }
 
@@ -62,8 +59,7 @@ export function rootsOf(saying: Saying, before: Saying): void {
   if (before.hits.length === 0 || !before.hits.every((hit) => hit.kind === 'rooted')) return;
   if (saying.items.some((item) => TAKING.has(item.text))) return;
   saying.hits = saying.hits.map((hit) => ({ ...hit, kind: 'rooted' as const }));
-  before.hits = [];
-  before.dropped = true;
+  silence(before);
 }
 
 const TAKEN_OFF: ReadonlySet<string> = new Set(['cuttings', 'tipped', 'pruned']);
@@ -82,8 +78,7 @@ export function takenFrom(saying: Saying, before: Saying): void {
   saying.hits = [{ ...hit, kind: told.kind }];
   saying.date ??= before.date;
   if (!heading) return;
-  before.hits = [];
-  before.dropped = true;
+  silence(before);
 }
 
 /** "cuttings struck! all five": how many there were. */
@@ -95,6 +90,5 @@ export function allOfThem(saying: Saying, before: Saying): void {
   if (!saying.items.every((item) => item.quantity || ['all', 'of', 'them', 'the'].includes(item.text)))
     return;
   before.count = number;
-  saying.hits = [];
-  saying.dropped = true;
+  silence(saying);
 }

@@ -6,6 +6,7 @@ import { harmlessItems } from './harmless.ts';
 import type { Item } from './items.ts';
 import { DOUBTS, type DoubtReach, type DoubtWhy } from './lexicon/doubt-words.ts';
 import { FACTIVE } from './lexicon/factive-words.ts';
+import { wordSet } from './lexicon/word-set.ts';
 import { eatsHere } from './owners.ts';
 import { compileTable, findMatches } from './patterns.ts';
 import { isDoneTo } from './question-order.ts';
@@ -227,10 +228,8 @@ function isInnocent(items: readonly Item[], at: readonly number[]): boolean {
   return isGiver(items, at[0] ?? 0) || isFamilyEating(items, at);
 }
 
-const MOVED = new Set(
-  'moved wheeled brought carried lugged hauled dragged rolled shifted barrowed put popped took pulled marched trundled shuffled bunged heaved'.split(
-    ' ',
-  ),
+const MOVED = wordSet(
+  'moved wheeled brought carried lugged hauled dragged rolled shifted barrowed put popped took pulled marched trundled shuffled bunged heaved',
 );
 const THE_TREE = new Set(['it', 'him', 'her', 'them', 'the', 'that', 'this']);
 const ROADS = new Set(['road', 'street', 'lane', 'way', 'corner', 'block', 'village', 'hill', 'close']);

@@ -1,6 +1,7 @@
 import type { ObservationKind } from '../engine/observation.ts';
 import type { FoundDoubt } from './doubt-finding.ts';
 import type { Piece } from './doubt-pieces.ts';
+import { wordSet } from './lexicon/word-set.ts';
 
 const NEW_SUBJECT = new Set([
   'well',
@@ -100,14 +101,10 @@ function takesBack({ why }: FoundDoubt, { own, items, lead }: Piece, piece: Piec
   return why === 'if' && items.length <= 2 && (lead === null || items[0]?.text === 'only');
 }
 
-const HEDGES = new Set(
-  'i we think thought hope hopefully guess reckon suppose believe maybe perhaps possibly probably presumably supposedly'.split(
-    ' ',
-  ),
+const HEDGES = wordSet(
+  'i we think thought hope hopefully guess reckon suppose believe maybe perhaps possibly probably presumably supposedly',
 );
-const YOUNG = new Set(
-  'young younger little kid child boy girl lad student teenager living single'.split(' '),
-);
+const YOUNG = wordSet('young younger little kid child boy girl lad student teenager living single');
 const PAST_TAIL = new Set([
   'years',
   'decades',

@@ -2,18 +2,15 @@ import type { ReadEvent } from './contract.ts';
 import type { Piece } from './doubt-pieces.ts';
 import { isAnyOf } from './item.ts';
 import type { Item } from './items.ts';
+import { wordSet } from './lexicon/word-set.ts';
 
-const ORDERS = new Set(
-  'pick take eat grab gather collect remove harvest get pull pluck cut snip lop chop clip trim nip pinch stop top tip'.split(
-    ' ',
-  ),
+const ORDERS = wordSet(
+  'pick take eat grab gather collect remove harvest get pull pluck cut snip lop chop clip trim nip pinch stop top tip',
 );
 /** Verbs whose past looks the same. */
 const SAME_IN_PAST = new Set(['cut']);
 const GONE_BY = /^(?:yes|last|ydy|y'day|\d)|ago$/i;
-const BEFORE_ORDER = new Set(
-  'please better also next now first just go i can could to then always so'.split(' '),
-);
+const BEFORE_ORDER = wordSet('please better also next now first just go i can could to then always so');
 
 /** "pick 6 off the alma", "better take the tips off": the plain verb orders or plans, it does not tell. */
 export function isOrder({ items }: Piece): boolean {
@@ -41,10 +38,8 @@ export function isOrder({ items }: Piece): boolean {
   );
 }
 
-const FULL_OF = new Set(
-  'loaded laden dripping smothered heaving groaning studded bursting chocka chockers rammed plastered festooned covered packed stuffed full heavy brimming decked bedecked crawling'.split(
-    ' ',
-  ),
+const FULL_OF = wordSet(
+  'loaded laden dripping smothered heaving groaning studded bursting chocka chockers rammed plastered festooned covered packed stuffed full heavy brimming decked bedecked crawling',
 );
 
 /** "smothered in bindweed", "laden with buds", "dripping": full of something that is no fruit. */
@@ -84,10 +79,8 @@ export function isUnderCover(piece: Piece, pieces: readonly Piece[]): boolean {
   );
 }
 
-const COVERS = new Set(
-  'net nets netting fleece mesh fabric cloth sheet sheets blanket tarp plastic bubblewrap shadecloth'.split(
-    ' ',
-  ),
+const COVERS = wordSet(
+  'net nets netting fleece mesh fabric cloth sheet sheets blanket tarp plastic bubblewrap shadecloth',
 );
 
 /** "the gale brought down a dozen figs", "half the figlets came off": fruit that hangs no more. */
@@ -97,7 +90,7 @@ export function isBroughtDown(items: readonly Item[]): boolean {
   );
 }
 
-const TAG = new Set('right no yes yeah yep or not did really correct'.split(' '));
+const TAG = wordSet('right no yes yeah yep or not did really correct');
 
 /** "tipped the alma, right?": whether it was done is what is asked. */
 export function isAskedAfter(piece: Piece, next: Piece | undefined): boolean {
@@ -117,10 +110,8 @@ export function isUnlikely({ kind, count, unit }: ReadEvent): boolean {
   return count > (kind === 'tipped' ? 300 : 2000);
 }
 
-const NO = new Set('no nope nah not never naah nay'.split(' '));
-const LAUGH = new Set(
-  'haha lol lmao hahaha ha oh well actually sorry um er obviously alas sadly as if'.split(' '),
-);
+const NO = wordSet('no nope nah not never naah nay');
+const LAUGH = wordSet('haha lol lmao hahaha ha oh well actually sorry um er obviously alas sadly as if');
 
 /** "tipped the alma, haha no", "… lol no": taken back by the last word. */
 export function isTakenBack({ items, sentence }: Piece, next: Piece | undefined, isLast: boolean): boolean {
@@ -149,16 +140,12 @@ export function answersDeed({ items, join }: Piece, before: Piece | undefined): 
 
 const DEEDS = ['TIPPED', 'TIPPING', 'TIP', 'PICKED', 'PICKING', 'PICK', 'SNIPPED', 'DROPPED'];
 
-const GERUNDS = new Set(
-  'picking taking eating harvesting removing pulling grabbing gathering collecting tipping pinching nipping stopping topping'.split(
-    ' ',
-  ),
+const GERUNDS = wordSet(
+  'picking taking eating harvesting removing pulling grabbing gathering collecting tipping pinching nipping stopping topping',
 );
 /** With one of these before it, a doing goes on or is over. */
-const BUSY = new Set(
-  'sat stood sitting standing lay spent busy finished done been am was were enjoyed enjoying started kept after just here currently still now today finally managed got had did end ended home back out i we by from love fun after while'.split(
-    ' ',
-  ),
+const BUSY = wordSet(
+  'sat stood sitting standing lay spent busy finished done been am was were enjoyed enjoying started kept after just here currently still now today finally managed got had did end ended home back out i we by from love fun after while',
 );
 
 /** "picking 6 off the king makes it sulk", "good at taking the tops off": a doing spoken of, not told. */
@@ -180,8 +167,6 @@ export function isDoingNamed({ items }: Piece): boolean {
 }
 
 const OF_OTHERS = new Set(['he', 'she', 'they', 'kids', 'you', 'people', 'birds']);
-const MAKES = new Set(
-  'makes make starts begins stops helps hurts kills causes encourages means takes needs never season party class course day time guide beginners'.split(
-    ' ',
-  ),
+const MAKES = wordSet(
+  'makes make starts begins stops helps hurts kills causes encourages means takes needs never season party class course day time guide beginners',
 );

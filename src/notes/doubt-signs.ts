@@ -4,6 +4,7 @@ import { isGuess, type Piece } from './doubt-pieces.ts';
 import { isAnyOf } from './item.ts';
 import type { Item } from './items.ts';
 import { isPlainWord } from './lexicon/plain-words.ts';
+import { wordSet } from './lexicon/word-set.ts';
 
 interface Sign {
   readonly classes: readonly string[];
@@ -203,20 +204,14 @@ function hasStrangeObject(items: readonly Item[], strange: readonly boolean[], c
 }
 
 const GIVEN_TO = new Set(['gave', 'given', 'handed', 'passed', 'sold', 'sent']);
-const SHOWING = new Set(
-  'with there found find see seeing seen spotted noticed counted got set setting sets have has had having making made produced producing pushing pushed showing shows putting forming carrying holding bearing grew growing developed developing gives gave popping popped is are'.split(
-    ' ',
-  ),
+const SHOWING = wordSet(
+  'with there found find see seeing seen spotted noticed counted got set setting sets have has had having making made produced producing pushing pushed showing shows putting forming carrying holding bearing grew growing developed developing gives gave popping popped is are',
 );
-const AFTER_FRUIT = new Set(
-  'on at in up all along everywhere galore forming formed showing coming emerging popping appearing appeared growing developing popped started starting visible set swelling swelled sizing hanging looks looking look finally now already since today down elsewhere too higher lower below above further farther underneath'.split(
-    ' ',
-  ),
+const AFTER_FRUIT = wordSet(
+  'on at in up all along everywhere galore forming formed showing coming emerging popping appearing appeared growing developing popped started starting visible set swelling swelled sizing hanging looks looking look finally now already since today down elsewhere too higher lower below above further farther underneath',
 );
-const SOME = new Set('few some actual real proper baby couple tiny'.split(' '));
-const THE_TREE = new Set(
-  'the this that our my new old oldest which said same your youngest latest'.split(' '),
-);
+const SOME = wordSet('few some actual real proper baby couple tiny');
+const THE_TREE = wordSet('the this that our my new old oldest which said same your youngest latest');
 
 /** Whether a bare "figs" is told of as being there, and is no name for the tree ("this fig needs water"). */
 function showsFruit(items: readonly Item[], join: Piece['join']): boolean {
@@ -284,10 +279,8 @@ function onlyBaseForm(items: readonly Item[]): boolean {
 }
 
 const GOING_ON = new Set(['am', 'is', 'are']);
-const DONE = new Set(
-  'relieved robbed deprived divested stripped done gave given got had has finished spent been was were off out gone removed taken cut clipped lopped after complete completed busy took snapped broke popped managed remembered bothered dared treatment'.split(
-    ' ',
-  ),
+const DONE = wordSet(
+  'relieved robbed deprived divested stripped done gave given got had has finished spent been was were off out gone removed taken cut clipped lopped after complete completed busy took snapped broke popped managed remembered bothered dared treatment',
 );
 
 function isStrange(item: Item): boolean {

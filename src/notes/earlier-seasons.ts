@@ -1,11 +1,11 @@
 import { addDays, type Day } from '../engine/day.ts';
 import { isBroughtIn } from './guesses.ts';
+import { isAnyOf } from './item.ts';
 import type { Item } from './items.ts';
+import { wordSet } from './lexicon/word-set.ts';
 
-const SEASONS = new Set(
-  'summer spring autumn fall winter season year drought heatwave back in of since from during july june august september may'.split(
-    ' ',
-  ),
+const SEASONS = wordSet(
+  'summer spring autumn fall winter season year drought heatwave back in of since from during july june august september may',
 );
 /** What is longer ago was another season in either hemisphere. */
 const OLDEST_DAYS = 300;
@@ -94,5 +94,5 @@ function isEarlierSeason(items: readonly Item[], i: number, today: Day): boolean
 
 /** "heeled in 10 ronde cuttings": a number of them, no year. */
 function isCountedNoun(item: Item | undefined): boolean {
-  return ['CUTTING', 'FRUIT', 'SHOOT'].some((name) => item?.classes.has(name) === true);
+  return isAnyOf(item, ['CUTTING', 'FRUIT', 'SHOOT']);
 }

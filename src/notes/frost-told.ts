@@ -2,7 +2,7 @@ import { hitOn } from './hits.ts';
 import type { Item } from './items.ts';
 import { wordSet } from './lexicon/word-set.ts';
 import { isFact } from './mood.ts';
-import type { Saying } from './sayings.ts';
+import { type Saying, silence } from './sayings.ts';
 
 const SUFFERED = wordSet(`
   copped caught hit got cooked suffered singed burnt burned browned blackened zapped fried worst brunt
@@ -35,14 +35,12 @@ export function hitByFrost(sayings: readonly Saying[], s: number): void {
     // "cold snap apr 22, frost nipped the ronde": told again with its tree.
     if (next.hits.length > 0 && isFrost(next)) {
       next.date ??= saying.date;
-      saying.hits = [];
-      saying.dropped = true;
+      silence(saying);
       return;
     }
     if (!passive && !next.hits.every((hit) => ['trouble', 'dormant', 'care'].includes(hit.kind))) return;
     saying.mentions = next.mentions;
-    next.hits = [];
-    next.dropped = true;
+    silence(next);
     return;
   }
 }
@@ -74,8 +72,7 @@ export function leavesBlack(sayings: readonly Saying[], s: number): void {
     !((told || ahead) && sayings.every((each) => each.mentions.length === 0))
   )
     return;
-  saying.hits = [];
-  saying.dropped = true;
+  silence(saying);
 }
 
 /** "another frost and the king's had it": what would be. */

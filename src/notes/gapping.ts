@@ -4,7 +4,7 @@ import { isAnyOf } from './item.ts';
 import type { Item } from './items.ts';
 import { wordSet } from './lexicon/word-set.ts';
 import { isFact } from './mood.ts';
-import type { Saying } from './sayings.ts';
+import { type Saying, silence } from './sayings.ts';
 
 /** "alma has 4 figs, the king, two": a tree and its number that a mark set apart are one clause. */
 export function joinFragments(clauses: readonly Clause[]): readonly Clause[] {
@@ -169,8 +169,7 @@ export function dropEchoes(sayings: readonly Saying[]): void {
     const none = saying.hits.some((hit) => hit.kind === 'no-fruitlets');
     // "zip, zilch on the alma"
     if (none && before.items.length === 1 && before.items[0]?.classes.has('NONE')) {
-      before.hits = [];
-      before.dropped = true;
+      silence(before);
     }
     // "no brebas on the celeste, none on the ronde": of brebas still.
     if (
@@ -195,8 +194,7 @@ export function dropEchoes(sayings: readonly Saying[]): void {
           (item.classes.has('FRUIT') || item.classes.has('DET') || ECHO.has(item.text)),
       );
     if (!echo) return;
-    saying.hits = [];
-    saying.dropped = true;
+    silence(saying);
   });
 }
 

@@ -1,6 +1,6 @@
 import { isAnyOf } from './item.ts';
 import type { Item } from './items.ts';
-import type { Saying } from './sayings.ts';
+import { type Saying, silence } from './sayings.ts';
 
 /** "3 gone, the rest fine": lost, and nobody says that they were eaten. */
 export function restIsFine(saying: Saying, next: Saying | undefined): void {
@@ -33,6 +33,5 @@ export function goneOrBinned(saying: Saying, before: Saying | undefined): void {
   const binned =
     before.hits.some((each) => each.kind === 'trouble') && words.some((word) => BINNED.has(word));
   if (!gone && !binned) return;
-  saying.hits = [];
-  saying.dropped = true;
+  silence(saying);
 }

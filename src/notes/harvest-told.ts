@@ -6,7 +6,7 @@ import { isPlainWord } from './lexicon/plain-words.ts';
 import { wordSet } from './lexicon/word-set.ts';
 import { partOfMeal } from './meal-told.ts';
 import { isFact } from './mood.ts';
-import type { Saying } from './sayings.ts';
+import { type Saying, silence } from './sayings.ts';
 
 /** What of a message is a harvest only by the company it keeps: figs counted beside what became of them. */
 export function tellHarvests(sayings: readonly Saying[]): void {
@@ -49,8 +49,7 @@ export function tellHarvests(sayings: readonly Saying[]): void {
     if (saying.hits[0]?.kind !== 'picked' || !saying.items.some((item) => item.classes.has('FOODISH')))
       return;
     if (next.hits.some((hit) => hit.kind === 'picked')) {
-      saying.hits = [];
-      saying.dropped = true;
+      silence(saying);
     }
   });
 }
@@ -161,8 +160,7 @@ function isWhatWasEaten(before: Saying | undefined): boolean {
     before.hits[0]?.kind === 'picked' &&
     before.items.some((item) => item.text === 'it' || item.text === 'them');
   if (eaten) {
-    before.hits = [];
-    before.dropped = true;
+    silence(before);
   }
   return eaten;
 }
@@ -197,7 +195,7 @@ const CLEARED = wordSet('cleared emptied stripped raided cleaned hit plundered d
 
 /** "cleared the tall kadota, 2 dozen exactly": the number tells that it was figs. */
 function clearedOut(saying: Saying, next: Saying | undefined): void {
-  const from = saying.items.findIndex((item) => !WHO.some((name) => item.classes.has(name)));
+  const from = saying.items.findIndex((item) => !isAnyOf(item, WHO));
   const verb = saying.items[from];
   if (!verb || !CLEARED.has(verb.text) || saying.mentions.length !== 1 || !next) return;
   if (saying.items.length - from > 4 || next.clause.sentence !== saying.clause.sentence) return;
@@ -219,8 +217,7 @@ function clearedOut(saying: Saying, next: Saying | undefined): void {
   saying.hits = [hitOn('picked', from)];
   // "two bowls" are no two figs.
   saying.count = vessels ? null : (number ?? null);
-  next.hits = [];
-  next.dropped = true;
+  silence(next);
 }
 
 function isVessels({ items }: Saying): boolean {
@@ -263,8 +260,7 @@ function everyRipeOne(saying: Saying, before: Saying | undefined): void {
   if (saying.hits.length !== 1 || saying.hits[0]?.kind !== 'ripening' || saying.items.length > 5) return;
   if (!before.hits.some((hit) => hit.kind === 'picked')) return;
   if (!saying.items.some((item) => ['every', 'all', 'each', 'only', 'just'].includes(item.text))) return;
-  saying.hits = [];
-  saying.dropped = true;
+  silence(saying);
 }
 
 const TAKEN_OFF: ReadonlySet<string> = new Set(['tipped', 'cuttings', 'pruned']);
@@ -287,7 +283,6 @@ function goesOnOff(saying: Saying, before: Saying | undefined): void {
   if (!bare) return;
   saying.hits = [{ ...hit, kind: told.kind }];
   if (heading) {
-    before.hits = [];
-    before.dropped = true;
+    silence(before);
   }
 }

@@ -34,6 +34,6 @@ export function makeItem(
 const NO_SENSE = {};
 
 /** Whether an item belongs to one of the word classes named. */
-export function isAnyOf(item: Item, classes: readonly string[]): boolean {
-  return classes.some((name) => item.classes.has(name));
+export function isAnyOf(item: Item | undefined, classes: readonly string[]): boolean {
+  return item !== undefined && classes.some((name) => item.classes.has(name));
 }

@@ -2,7 +2,7 @@ import { dropAsides } from './asides.ts';
 import type { Setting } from './contract.ts';
 import { findDates, findVagueDates, type PlacedHit } from './dates/index.ts';
 import { joinHyphens } from './hyphens.ts';
-import { type Item, makeItem } from './item.ts';
+import { type Item, isAnyOf, makeItem } from './item.ts';
 import { intern } from './lexicon/intern.ts';
 import { mendWord } from './lexicon/vocabulary.ts';
 import { classesOf } from './lexicon/word-classes.ts';
@@ -80,7 +80,7 @@ const DOINGS = ['WATERED', 'TIPPED', 'PICKED', 'PRUNED', 'TAKEN'];
 function asNoun(item: Item, i: number, items: readonly Item[]): Item {
   const lead = items[i - 1]?.text ?? '';
   // "nipped the tops an gave it a drink"
-  if (item.text === 'an' && i > 0 && DOINGS.some((name) => items[i + 1]?.classes.has(name)))
+  if (item.text === 'an' && i > 0 && isAnyOf(items[i + 1], DOINGS))
     return { ...item, text: 'and', classes: classesOf('and') };
   // "tips of": what closes a message is no preposition.
   if (item.text === 'of' && i === items.length - 1 && items[i - 1]?.classes.has('APEX'))

@@ -1,7 +1,7 @@
 import { hitBehind } from './hits.ts';
 import { wordSet } from './lexicon/word-set.ts';
 import { isFact } from './mood.ts';
-import type { Saying } from './sayings.ts';
+import { type Saying, silence } from './sayings.ts';
 
 const LISTED: ReadonlySet<string> = new Set(['care', 'tipped', 'pruned']);
 const BEHIND_LIST = wordSet(`
@@ -37,6 +37,5 @@ export function stuffOf(before: Saying, saying: Saying): void {
     saying.mentions.length === 0
   )
     return;
-  before.hits = [];
-  before.dropped = true;
+  silence(before);
 }

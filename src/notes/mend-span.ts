@@ -1,14 +1,14 @@
 import { addDays } from '../engine/day.ts';
 import type { Item } from './items.ts';
+import { NUMBER_WORDS } from './numbers.ts';
 
 const SPAN = /^(\d{1,2}|an?|one|two|three|four|five|six|seven|eight|nine|ten)\s*(day|week|wk)s?(?:\s+ago)?$/i;
-const NUMBERS = 'zero one two three four five six seven eight nine ten'.split(' ');
 
 function daysOf(typed: string): number | null {
   const [, number, unit] = SPAN.exec(typed.trim()) ?? [];
   if (number === undefined || unit === undefined) return null;
   const word = number.toLowerCase();
-  const value = /^an?$/.test(word) ? 1 : NUMBERS.includes(word) ? NUMBERS.indexOf(word) : Number(word);
+  const value = /^an?$/.test(word) ? 1 : (NUMBER_WORDS.get(word) ?? Number(word));
   return value * (unit.toLowerCase() === 'day' ? 1 : 7);
 }
 

@@ -1,5 +1,5 @@
 import { isAnyOf } from './item.ts';
-import type { Saying } from './sayings.ts';
+import { type Saying, silence } from './sayings.ts';
 
 /** "every one on the ground, the ronde figs": what was told of, named behind it. */
 export function nameFigsBehind(sayings: readonly Saying[]): void {
@@ -22,8 +22,7 @@ export function nameFigsBehind(sayings: readonly Saying[]): void {
     if (!saying.items.some((item) => item.classes.has('FRUIT'))) return;
     before.mentions = saying.mentions;
     before.breba ||= saying.breba;
-    saying.hits = [];
-    saying.dropped = true;
+    silence(saying);
   });
 }
 

@@ -2,7 +2,7 @@ import { hitBehind } from './hits.ts';
 import { isAnyOf } from './item.ts';
 import { hasOwnWords } from './list-objects.ts';
 import { isFact } from './mood.ts';
-import type { Saying } from './sayings.ts';
+import { type Saying, silence } from './sayings.ts';
 
 /** "harvest: ronde 11, alma 3", "breba count, king: 9": the heading says what was done with all that follows. */
 export function spreadHeadings(sayings: readonly Saying[]): void {
@@ -52,8 +52,7 @@ export function spreadHeadings(sayings: readonly Saying[]): void {
       given = true;
     }
     if (given) {
-      heading.hits = [];
-      heading.dropped = true;
+      silence(heading);
     }
   });
 }
@@ -105,8 +104,7 @@ export function eatWhatWasThere(sayings: readonly Saying[]): void {
         // "first fig of the year!! celeste, gone in two bites"
         if (before.mentions.length > 0 || !isFigHeading(before) || !sayings[k + 1]?.mentions.length) return;
         saying.count = { value: 1, unit: null, ofMore: false };
-        before.hits = [];
-        before.dropped = true;
+        silence(before);
         return;
       }
       const shown = before.hits.find((hit) => hit.kind === 'fruitlets' || hit.kind === 'ripening');
@@ -116,14 +114,12 @@ export function eatWhatWasThere(sayings: readonly Saying[]): void {
       if (!shown) {
         before.hits = [{ ...eaten, at: [], first: before.items.length, last: before.items.length }];
         before.date ??= saying.date;
-        saying.hits = [];
-        saying.dropped = true;
+        silence(saying);
         return;
       }
       before.hits = before.hits.map((hit) => (hit === shown ? { ...hit, kind: 'picked' as const } : hit));
       before.date ??= saying.date;
-      saying.hits = [];
-      saying.dropped = true;
+      silence(saying);
       if (!saying.items.some((item) => item.text === 'both' || item.text === 'all')) return;
     }
   });
@@ -147,8 +143,7 @@ function ateThat(sayings: readonly Saying[], s: number): void {
   before.hits = [{ ...shown, kind: 'picked' }];
   const saying = sayings[s];
   if (!saying) return;
-  saying.hits = [];
-  saying.dropped = true;
+  silence(saying);
 }
 
 /** "king's brebas, ate two": only what is spoken of. */
@@ -290,7 +285,6 @@ export function markRiddles(sayings: readonly Saying[]): void {
       );
       other.hits.push(hitBehind('ask-kind', other.items));
     }
-    saying.hits = [];
-    saying.dropped = true;
+    silence(saying);
   }
 }

@@ -1,7 +1,8 @@
 import { hitBehind } from './hits.ts';
+import { isAnyOf } from './item.ts';
 import type { Item } from './items.ts';
 import { wordSet } from './lexicon/word-set.ts';
-import type { Saying } from './sayings.ts';
+import { type Saying, silence } from './sayings.ts';
 
 const ANSWERS = wordSet(`
   none nil zero nada zilch zip nope no nothing nought naught what which 0 zippo bupkis nary
@@ -16,8 +17,7 @@ export function answerNone(sayings: readonly Saying[]): void {
     // "picked: none. king"
     if (next.clause.join === 'colon' && deed && NONE_DONE.has(deed.kind) && saying.items.length <= 4) {
       saying.hits = [{ ...deed, kind: 'remark' }];
-      next.hits = [];
-      next.dropped = true;
+      silence(next);
       return;
     }
     if (!saying.hits.every((hit) => hit.kind === 'fruitlets') || saying.items.some((item) => item.quantity))
@@ -26,8 +26,7 @@ export function answerNone(sayings: readonly Saying[]): void {
     if (saying.items.length > 7 || saying.mood.denials.length > 0) return;
     saying.hits = [hitBehind('no-fruitlets', saying.items)];
     saying.mood = { ...saying.mood, asks: false };
-    next.hits = [];
-    next.dropped = true;
+    silence(next);
   });
 }
 
@@ -46,7 +45,7 @@ export function denyOtherNews(sayings: readonly Saying[]): void {
         (i) =>
           saying.items[i]?.type !== 'word' ||
           saying.items[i]?.classes.has('NONE') ||
-          ['PREP', 'DET', 'HAVE', 'PRO'].some((name) => saying.items[i]?.classes.has(name)),
+          isAnyOf(saying.items[i], ['PREP', 'DET', 'HAVE', 'PRO']),
       )
     )
       return;
@@ -138,8 +137,7 @@ export function noneAnyMore(sayings: readonly Saying[]): void {
     const isLost = (item: Item) => LOST.has(item.text);
     if (!next.items.some((item) => isNone(item) || isLost(item))) return;
     if (!next.items.every((item) => isNone(item) || isLost(item) || NONE_NOW.has(item.text))) return;
-    saying.hits = [];
-    saying.dropped = true;
+    silence(saying);
     next.hits = [hitBehind(next.items.some(isLost) ? 'dropped' : 'no-fruitlets', next.items)];
   });
 }

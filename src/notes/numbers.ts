@@ -1,13 +1,14 @@
 import type { WeightUnit } from '../engine/observation.ts';
 import type { Item } from './items.ts';
 
-const SMALL =
+/** "zero" to "twenty", each at its number. */
+export const SMALL_NUMBERS =
   'zero one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen sixteen seventeen eighteen nineteen twenty'.split(
     ' ',
   );
 const TENS = 'thirty forty fifty sixty seventy eighty ninety hundred'.split(' ');
-const NUMBER_WORDS = new Map<string, number>([
-  ...SMALL.map((word, i) => [word, i] as const),
+export const NUMBER_WORDS: ReadonlyMap<string, number> = new Map<string, number>([
+  ...SMALL_NUMBERS.map((word, i) => [word, i] as const),
   ...TENS.map((word, i) => [word, 30 + i * 10] as const),
   ['couple', 2],
   ['pair', 2],

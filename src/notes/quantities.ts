@@ -1,7 +1,8 @@
 import type { WeightUnit } from '../engine/observation.ts';
 import { type Item, isAnyOf, makeItem } from './item.ts';
+import { wordSet } from './lexicon/word-set.ts';
 import { FRACTION_WORDS, readNumber, UNITS } from './numbers.ts';
-import { isFractionOfAll, readShare } from './shares.ts';
+import { readShare } from './shares.ts';
 
 /** A number of things, or a weight. */
 export interface Quantity {
@@ -12,16 +13,12 @@ export interface Quantity {
 }
 
 /** Words after a number that make it a measure of something else. */
-const MEASURES = new Set(
-  'leaf leaves node nodes inch inches in cm mm m ft feet foot gal gallon gallons l litre litres liter liters degrees degree deg f c days day weeks week months month years year hours hour hrs hr mins minutes min am pm percent ml yard yards metres meters acres miles mph km buds? ppm psi quid bucks dollars pounds? points foot tall high wide deep ish? times watt watts season seasons summers winters springs zone'.split(
-    ' ',
-  ),
+const MEASURES = wordSet(
+  'leaf leaves node nodes inch inches in cm mm m ft feet foot gal gallon gallons l litre litres liter liters degrees degree deg f c days day weeks week months month years year hours hour hrs hr mins minutes min am pm percent ml yard yards metres meters acres miles mph km buds? ppm psi quid bucks dollars pounds? points foot tall high wide deep ish? times watt watts season seasons summers winters springs zone',
 );
 /** Words before a number that make it a name or a place. */
-const LABELS = new Set(
-  'node nodes zone stage week day page step number no # $ £ € @ leaf phase version round age year route usda below above minus hit reached temp temps plus'.split(
-    ' ',
-  ),
+const LABELS = wordSet(
+  'node nodes zone stage week day page step number no # $ £ € @ leaf phase version round age year route usda below above minus hit reached temp temps plus',
 );
 
 const GUESSES = new Set(['maybe', 'perhaps', 'possibly', 'poss', 'nearer', 'nearly']);
@@ -99,8 +96,6 @@ function readQuantity(items: readonly Item[], i: number, out: readonly Item[]): 
   const before = out.at(-1);
   const earlier = out.at(-3);
   let { value, end } = number;
-  if (isFractionOfAll(items, i))
-    return { quantity: { value, unit: null, ofMore: true }, end: i + 3, measure: true };
   // "one (1) fig"
   if (
     items[end]?.text === '(' &&

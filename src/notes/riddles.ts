@@ -17,10 +17,8 @@ const RIDDLES = compileTable([
   ],
 ]);
 
-const ASKS = new Set(
-  'is are was were what whats which can could anyone anybody someone tell id identify dunno who how do does any ideas idea thoughts wondering wonder decide guess know sure'.split(
-    ' ',
-  ),
+const ASKS = wordSet(
+  'is are was were what whats which can could anyone anybody someone tell id identify dunno who how do does any ideas idea thoughts wondering wonder decide guess know sure',
 );
 const RIDDLE_KINDS: ReadonlySet<string> = new Set([
   'fruitlets',

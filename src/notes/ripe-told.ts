@@ -1,7 +1,7 @@
 import { isAnyOf } from './item.ts';
 import { wordSet } from './lexicon/word-set.ts';
 import { isFact } from './mood.ts';
-import type { Saying } from './sayings.ts';
+import { type Saying, silence } from './sayings.ts';
 
 /** "3 figs on the alma, turning purple": what is said of the figs named before, of those very figs. */
 export function ripenWhatWasThere(sayings: readonly Saying[]): void {
@@ -29,8 +29,7 @@ export function ripenWhatWasThere(sayings: readonly Saying[]): void {
       before.hits = [{ ...shown, kind: 'ripening' }];
       before.date ??= saying.date;
       for (const each of sayings.slice(k + 1, s + 1)) {
-        each.hits = [];
-        each.dropped = true;
+        silence(each);
         each.mentions = [];
       }
       return;
@@ -49,8 +48,7 @@ export function dropTastes(sayings: readonly Saying[]): void {
         TASTES.has(item.text) || item.classes.has('ADV') || item.classes.has('PRO') || item.classes.has('BE'),
     );
     if (!taste) return;
-    saying.hits = [];
-    saying.dropped = true;
+    silence(saying);
   });
 }
 
@@ -77,8 +75,7 @@ export function dropWhatWasThere(sayings: readonly Saying[]): void {
     if (before.date && saying.date) return;
     before.hits = [{ ...shown, kind: 'dropped' }];
     before.date = saying.date ?? before.date;
-    saying.hits = [];
-    saying.dropped = true;
+    silence(saying);
   });
 }
 
@@ -90,7 +87,7 @@ function tellOfHeading(sayings: readonly Saying[], s: number, heading: Saying): 
   if (shown?.kind !== 'fruitlets' || heading.hits.length > 1 || heading.items.some((item) => item.quantity))
     return;
   const named = heading.items.every(
-    (item) => item.type === 'tree' || item.text === "'s" || NAMING.some((name) => item.classes.has(name)),
+    (item) => item.type === 'tree' || item.text === "'s" || isAnyOf(item, NAMING),
   );
   const told: Saying[] = [];
   for (const each of sayings.slice(s)) {
@@ -105,8 +102,7 @@ function tellOfHeading(sayings: readonly Saying[], s: number, heading: Saying): 
   }
   heading.hits = [{ ...shown, kind: 'dropped' }];
   for (const each of told) {
-    each.hits = [];
-    each.dropped = true;
+    silence(each);
   }
 }
 
@@ -118,8 +114,7 @@ function spoiltAndFell(before: Saying, saying: Saying): void {
   const plague = before.items.some((item) => isAnyOf(item, ['PEST', 'THIEF', 'LEAF']));
   if (plague || !(before.mentions.length === 0 || before.items.some((item) => item.classes.has('FRUIT'))))
     return;
-  before.hits = [];
-  before.dropped = true;
+  silence(before);
 }
 
 /** "all the brebas are off the king, picked and eaten": how they came off. */
@@ -129,8 +124,7 @@ function offAndEaten(off: Saying, eaten: Saying): void {
   if (eaten.hits.length !== 1 || eaten.hits[0]?.kind !== 'picked' || eaten.mentions.length > 0) return;
   if (off.items.some((item) => item.classes.has('DROPPED'))) return;
   off.hits = [{ ...hit, kind: 'picked' }];
-  eaten.hits = [];
-  eaten.dropped = true;
+  silence(eaten);
 }
 
 const WHOLE = wordSet('all both every everything lot');

@@ -60,6 +60,12 @@ const BARE_WORDS = new Set([
 const COMPARING = new Set(['than', 'like', 'unlike']);
 const PLACING = new Set(['near', 'beside', 'behind', 'between', 'by']);
 
+/** What a saying tells is told elsewhere, or is no news: it is not even a remark. */
+export function silence(saying: Saying): void {
+  saying.hits = [];
+  saying.dropped = true;
+}
+
 export function readSaying(clause: Clause, today: string): Saying {
   const { items } = clause;
   const mentions: Mention[] = [];
@@ -163,8 +169,7 @@ export function mendRepairs(sayings: readonly Saying[]): Saying[] {
     // "nipped the celeste. well, the frost did"
     if (told && culprit) {
       told.hits = told.hits.map((hit) => ({ ...hit, kind: culprit }));
-      saying.hits = [];
-      saying.dropped = true;
+      silence(saying);
       out.push(saying);
       continue;
     }

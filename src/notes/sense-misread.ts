@@ -1,3 +1,4 @@
+import { isAnyOf } from './item.ts';
 import type { Item } from './items.ts';
 import type { PredicateKind } from './lexicon/predicates/index.ts';
 import { wordSet } from './lexicon/word-set.ts';
@@ -80,12 +81,7 @@ export function isMisread(kind: PredicateKind, items: readonly Item[], at: reado
     return true;
   if (!OWN_WORK.has(kind)) return false;
   const first = at[0] ?? 0;
-  if (
-    kind !== 'pruned' &&
-    items[first]?.text !== 'had' &&
-    !HARM.some((name) => items[first]?.classes.has(name))
-  )
-    return false;
+  if (kind !== 'pruned' && items[first]?.text !== 'had' && !isAnyOf(items[first], HARM)) return false;
   let i = first - 1;
   while (i > 0 && i > first - 4 && (BESIDE_RAIDER.has(items[i]?.text ?? '') || items[i]?.type === 'date'))
     i--;

@@ -149,7 +149,7 @@ export function makesSense(
   // "propped up with a stick"
   if (kind === 'cuttings' && at.length === 1 && (verb.text === 'stick' || verb.text === 'sticks')) {
     let i = first - 1;
-    while (['DET', 'SIZE', 'BRANCHED'].some((name) => items[i]?.classes.has(name))) i--;
+    while (isAnyOf(items[i], ['DET', 'SIZE', 'BRANCHED'])) i--;
     if (PROPPING.has(items[i]?.text ?? '')) return false;
   }
   if (kind === 'rooted' && at.length === 1 && ['for', 'to'].includes(items[first - 1]?.text ?? ''))

@@ -1,4 +1,5 @@
 import type { Hit } from './hits.ts';
+import { isAnyOf } from './item.ts';
 import type { Item } from './items.ts';
 import type { PredicateKind } from './lexicon/predicates/index.ts';
 import { isWeak } from './weak-figs.ts';
@@ -42,13 +43,13 @@ export function isOutdone(hit: Hit, hits: readonly Hit[], items: readonly Item[]
   if (
     hit.kind === 'picked' &&
     kinds.has('dropped') &&
-    !hit.at.some((i) => ['PICKED', 'EATEN', 'TAKEN'].some((name) => items[i]?.classes.has(name)))
+    !hit.at.some((i) => isAnyOf(items[i], ['PICKED', 'EATEN', 'TAKEN']))
   )
     return true;
   // "a few brebas off the king have gone soft": what became of them.
   if (
     hit.kind === 'picked' &&
-    !hit.at.some((i) => ['PICKED', 'EATEN', 'TAKEN'].some((name) => items[i]?.classes.has(name))) &&
+    !hit.at.some((i) => isAnyOf(items[i], ['PICKED', 'EATEN', 'TAKEN'])) &&
     ['have', 'has', 'are', 'were', 'is', 'was', 'went'].includes(items[hit.last + 1]?.text ?? '') &&
     hits.some((each) => each.first > hit.last && ['ripening', 'dropped', 'trouble'].includes(each.kind))
   )

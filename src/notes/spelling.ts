@@ -72,11 +72,13 @@ export function nearest(index: SpellingIndex, word: string): { word: string; sli
   return null;
 }
 
-function isSwap(a: string, b: string): boolean {
+/** The same letters in another order. */
+export function isSwap(a: string, b: string): boolean {
   return [...a].sort().join('') === [...b].sort().join('');
 }
 
-function skeleton(word: string): string {
+/** A word without its vowels. */
+export function skeleton(word: string): string {
   return word.replace(/[aeiou]/g, '');
 }
 

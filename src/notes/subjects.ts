@@ -14,7 +14,7 @@ import {
   takesSubjects,
 } from './list-objects.ts';
 import { isFact } from './mood.ts';
-import type { Saying } from './sayings.ts';
+import { type Saying, silence } from './sayings.ts';
 import type { Mention } from './trees/mentions.ts';
 
 /** Which trees a clause is about. */
@@ -89,8 +89,7 @@ export function spreadSubjects(sayings: readonly Saying[], setting: Setting): Su
         // A number of figs says more than a weight.
         const had = told.count ?? told.items.find((item) => item.quantity)?.quantity;
         if (!had || (had.unit !== null && number.unit === null)) told.count = number;
-        saying.hits = [];
-        saying.dropped = true;
+        silence(saying);
         continue;
       }
     }

@@ -13,7 +13,7 @@ import { isAnyOf } from './item.ts';
 import type { Item } from './items.ts';
 import { wordSet } from './lexicon/word-set.ts';
 import { stuffOf, withWhat } from './list-told.ts';
-import type { Saying } from './sayings.ts';
+import { type Saying, silence } from './sayings.ts';
 
 /** What is told of work and harm only by the company of the clauses around it. */
 export function tellWork(sayings: readonly Saying[]): void {
@@ -42,8 +42,7 @@ export function tellWork(sayings: readonly Saying[]): void {
     keptCuttings(saying, before);
     gearOver(saying, before);
     if (saying.clause.join === 'but' && butLeaves(saying, before)) {
-      saying.hits = [];
-      saying.dropped = true;
+      silence(saying);
     }
     andAte(saying, before);
     takenFrom(saying, before);
@@ -62,8 +61,7 @@ export function tellWork(sayings: readonly Saying[]): void {
     if (saying.clause.join === 'or' && before.mood.asks && !crop)
       saying.mood = { ...saying.mood, asks: true };
     if (saying.clause.join === 'and' && isDoom(before, saying)) {
-      before.hits = [];
-      before.dropped = true;
+      silence(before);
       saying.hits = [];
     }
     onlyShoots(saying, before);
@@ -120,8 +118,7 @@ function onlyTips(saying: Saying, before: Saying): void {
   if (!['tips', 'tops', 'leaders', 'ends'].includes(tips)) return;
   if (!before.hits.some((hit) => hit.kind === 'pruned' || hit.kind === 'tipped')) return;
   before.hits = before.hits.map((hit) => (hit.kind === 'pruned' ? { ...hit, kind: 'tipped' as const } : hit));
-  saying.hits = [];
-  saying.dropped = true;
+  silence(saying);
 }
 
 /** "stopped at the 6th leaf, all shoots": what was tipped, not what grew. */
@@ -137,8 +134,7 @@ function onlyShoots(saying: Saying, before: Saying): void {
   if (!plain) return;
   const number = saying.items.find((item) => item.quantity)?.quantity;
   if (number && before.count === null) before.count = number;
-  saying.hits = [];
-  saying.dropped = true;
+  silence(saying);
 }
 
 /** "picked up a net, it's over the celeste now": what was bought is in use. */
@@ -159,8 +155,7 @@ function whatTheyAre(saying: Saying, before: Saying): void {
   before.mentions = saying.mentions;
   before.mood = { ...before.mood, asks: false, unrealFrom: null };
   before.hits = [hitBehind('ask-kind', before.items)];
-  saying.hits = [];
-  saying.dropped = true;
+  silence(saying);
 }
 
 /** "buds in twos, not figs yet": what the buds are not. */
@@ -168,8 +163,7 @@ function notFigs(saying: Saying, before: Saying): void {
   if (!before.hits.some((hit) => hit.kind === 'buds-double' || hit.kind === 'buds-single')) return;
   if (saying.mentions.length > 0 || saying.items[0]?.text !== 'not' || !saying.items[1]?.classes.has('FRUIT'))
     return;
-  saying.hits = [];
-  saying.dropped = true;
+  silence(saying);
 }
 
 /** "not fed: king": the tree that was passed over. */
@@ -207,8 +201,7 @@ function figsDroop(saying: Saying, before: Saying): void {
   if (saying.clause.join !== 'and' || saying.items.length > 2 || saying.hits.length !== 1) return;
   if (saying.hits[0]?.kind !== 'trouble' || !saying.items.some((item) => DROOPY.test(item.text))) return;
   if (!before.hits.some((hit) => hit.kind === 'ripening') || !before.items.some(isFruit)) return;
-  saying.hits = [];
-  saying.dropped = true;
+  silence(saying);
 }
 
 const DROOPY = /^(?:droop|limp|floppy|sag|wilt)/;
@@ -223,8 +216,7 @@ function lookedSad(saying: Saying, before: Saying): void {
   if (!before.hits.some((hit) => hit.kind === 'care') || !saying.hits.every((hit) => hit.kind === 'trouble'))
     return;
   if (!saying.items.some((item) => LOOKS.has(item.text))) return;
-  saying.hits = [];
-  saying.dropped = true;
+  silence(saying);
 }
 
 const LOOKS = wordSet('look looks looked looking seemed seems felt sad peckish hungry thirsty');
@@ -235,8 +227,7 @@ function goneToo(saying: Saying, before: Saying): void {
   if (!before.items.some((item) => item.classes.has('THIEF'))) return;
   if (!saying.hits.every((hit) => ['picked', 'dropped', 'fruitlets'].includes(hit.kind))) return;
   if (!saying.items.some((item) => item.text === 'gone' || item.text === 'missing')) return;
-  saying.hits = [];
-  saying.dropped = true;
+  silence(saying);
 }
 
 /** "topped it on the 12th, 5 branches": what grew since. */

@@ -1,3 +1,4 @@
+import { wordSet } from '../lexicon/word-set.ts';
 import { countAt, type Input, textAt } from './input.ts';
 import { addMonths, type Span, spanOf } from './span.ts';
 import type { Unit } from './words.ts';
@@ -41,7 +42,7 @@ export function shiftSpan(span: Span, amount: Amount, sign: 1 | -1): Span {
   return spanOf(Math.min(...ends), Math.max(...ends), shiftBy(span.on, sign, amount.least, amount));
 }
 
-const PLURAL = new Set('days dys weeks wks fortnights months mths mos years yrs'.split(' '));
+const PLURAL = wordSet('days dys weeks wks fortnights months mths mos years yrs');
 const OR = new Set(['or', 'to', '-', '–']);
 
 /** "3 weeks", "a couple of days", "2-3 weeks", "wk", "fortnight", "1 week and 3 days", "a year and a half". */

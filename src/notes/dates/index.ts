@@ -5,7 +5,8 @@
  * (words.ts: months, weekdays, units, … with their spellings). Rules, one a family of phrases, read at a token and
  * return a `Phrase` with the token after it; `grammar.ts` lists them, takes the longest find, and joins finds to
  * ranges and "around". A `Phrase` is a span of days for every year, month or week it may mean; `pickByLean` (span.ts)
- * picks one. In a note (`prose`) a rule first asks prose.ts, weekdays-in-prose.ts or slashes-in-prose.ts whether the words around prove a date.
+ * picks one. In a note (`prose`) a rule first asks prose.ts, weekdays-in-prose.ts or slashes-in-prose.ts whether the
+ * words around prove a date.
  *
  * To add a phrase:
  * - a spelling or abbreviation: a word in its row of words.ts;
@@ -20,6 +21,7 @@
 import { type Day, fromEpochDays, parseDay, toEpochDays } from '../../engine/day.ts';
 import type { Hemisphere } from '../../engine/season.ts';
 import type { DateHit, DateOrder, DateReading, Lean } from '../contract.ts';
+import { wordSet } from '../lexicon/word-set.ts';
 import { shiftDay } from './amounts.ts';
 import { readPhrase } from './grammar.ts';
 import { type Input, type Problem, type Read, textAt } from './input.ts';
@@ -55,8 +57,8 @@ export interface PlacedHit extends DateHit {
 }
 
 /** Words that may come before a date phrase without changing it. */
-const LEADING = new Set(
-  'on in by from since until till til during over sometime maybe probably possibly perhaps likely'.split(' '),
+const LEADING = wordSet(
+  'on in by from since until till til during over sometime maybe probably possibly perhaps likely',
 );
 /** What may come after one. */
 const TRAILING = new Set([

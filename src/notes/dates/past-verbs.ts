@@ -1,9 +1,8 @@
+import { wordSet } from '../lexicon/word-set.ts';
 import { type Input, isClauseEnd, textAt } from './input.ts';
 
-const PAST_VERBS = new Set(
-  'pinchd tipd tippd nippd toppd watrd wtred wtrd pickd fedd pchd pnchd fed cut took got ate put had was were did saw gone went lost hit found gave made broke hung dug tore sank spread laid kept bought brought ate'.split(
-    ' ',
-  ),
+const PAST_VERBS = wordSet(
+  'pinchd tipd tippd nippd toppd watrd wtred wtrd pickd fedd pchd pnchd fed cut took got ate put had was were did saw gone went lost hit found gave made broke hung dug tore sank spread laid kept bought brought ate',
 );
 
 export function isPastVerb(word: string): boolean {

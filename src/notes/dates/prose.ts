@@ -1,3 +1,4 @@
+import { wordSet } from '../lexicon/word-set.ts';
 import { type Input, isClauseEnd, textAt } from './input.ts';
 import { hasVerbBefore, isPastVerb } from './past-verbs.ts';
 
@@ -6,26 +7,18 @@ import { hasVerbBefore, isPastVerb } from './past-verbs.ts';
  * All of these hold for notes only; a text that is a date phrase as a whole needs no proof.
  */
 
-const BEFORE_DATE = new Set(
-  'on in by since until till til around about from before after through thru during over at of last next past late early mid every between or'.split(
-    ' ',
-  ),
+const BEFORE_DATE = wordSet(
+  'on in by since until till til around about from before after through thru during over at of last next past late early mid every between or',
 );
 /** Closed-class words that may follow a date directly; a noun or a verb in their place speaks against one. */
-const AFTER_DATE = new Set(
-  'i we it its he she they them my our the a an and but n & then now with when so at in to for this that these all no not had has have was were is are did got still only also too just and or both some any after before since about his her their one two'.split(
-    ' ',
-  ),
+const AFTER_DATE = wordSet(
+  'i we it its he she they them my our the a an and but n & then now with when so at in to for this that these all no not had has have was were is are did got still only also too just and or both some any after before since about his her their one two',
 );
 /** Nouns that an ordinal or number counts. */
-const COUNTED = new Set(
-  'fig figs figlet figlets fruit fruits fruitlet fruitlets breba brebas node nodes shoot shoots leaf leaves bud buds bump bumps branch branches limb limbs pot pots tree trees crop crops flush flushes one ones time times year years season seasons round rounds batch feed dose tip tips leader leaders cutting cuttings stick sticks pair bloom wave try attempt row bed plant plants whorl set harvest pick picking pinch tipping limb trunk stem stems half hand place week weeks weekend day days month months lb lbs kg g oz cm mm ft inch inches degrees'.split(
-    ' ',
-  ),
+const COUNTED = wordSet(
+  'fig figs figlet figlets fruit fruits fruitlet fruitlets breba brebas node nodes shoot shoots leaf leaves bud buds bump bumps branch branches limb limbs pot pots tree trees crop crops flush flushes one ones time times year years season seasons round rounds batch feed dose tip tips leader leaders cutting cuttings stick sticks pair bloom wave try attempt row bed plant plants whorl set harvest pick picking pinch tipping limb trunk stem stems half hand place week weeks weekend day days month months lb lbs kg g oz cm mm ft inch inches degrees',
 );
-export const NUMBERED = new Set(
-  'pot pots node nodes no nr row bed plot zone size # level stage gallon'.split(' '),
-);
+export const NUMBERED = wordSet('pot pots node nodes no nr row bed plot zone size # level stage gallon');
 const MODAL_AFTER_MAY =
   'have be not need well just also only still even get go turn drop ripen come fruit tip pinch want take or try look never make do yet i we it they';
 const AFTER_MAY = new Set(MODAL_AFTER_MAY.split(' '));
@@ -47,16 +40,14 @@ export function isMonthInProse(input: Input, i: number): boolean {
   return isIsh || (isClauseEnd(input, i + 1) && textAt(input, i) !== 'may' && hasVerbBefore(input, i));
 }
 
-const NOT_AFTER_MONTH = new Set('drop bug bugs beetle beetles heat sun gold'.split(' '));
+const NOT_AFTER_MONTH = wordSet('drop bug bugs beetle beetles heat sun gold');
 
 export function isSeasonInProse(input: Input, i: number): boolean {
   const before = textAt(input, i - 1);
   return SEASON_BEFORE.has(before) && !COUNTED.has(textAt(input, i + 1));
 }
 
-const SEASON_BEFORE = new Set(
-  'in by since until till til last next late early mid during through before'.split(' '),
-);
+const SEASON_BEFORE = wordSet('in by since until till til last next late early mid during through before');
 
 /** "may 2", "pot 3 june 5", "2 may have dropped", "june 5 figs". */
 export function isMonthDayInProse(input: Input, number: number, next: number, ordinal: boolean): boolean {
@@ -74,7 +65,7 @@ export function isMonthDayInProse(input: Input, number: number, next: number, or
   return one || !COUNTED.has(following.text) || hasDateBefore(input, number);
 }
 
-const SINGLE_WORK = new Set('pinch tipping harvest picking feed'.split(' '));
+const SINGLE_WORK = wordSet('pinch tipping harvest picking feed');
 
 /** "pot 3 may …": the number names something. */
 export function isNumberedInProse(input: Input, i: number): boolean {
@@ -94,10 +85,8 @@ export function isOrdinalInProse(input: Input, start: number, next: number): boo
   return hasDateBefore(input, start) || isPastVerb(following.text);
 }
 
-const NOT_AFTER_HOLIDAY = new Set(
-  'cactus tree trees came come comes coming lights cake pudding in lily lilies egg eggs bunny fig figs red green orange colours colors all'.split(
-    ' ',
-  ),
+const NOT_AFTER_HOLIDAY = wordSet(
+  'cactus tree trees came come comes coming lights cake pudding in lily lilies egg eggs bunny fig figs red green orange colours colors all',
 );
 const NOT_BEFORE_HOLIDAY = new Set(['like', 'than', 'as', 'feels', 'a', 'my', 'every', 'early']);
 

@@ -1,34 +1,25 @@
+import { wordSet } from '../lexicon/word-set.ts';
 import { type Input, isClauseEnd, isClauseStart, textAt } from './input.ts';
 import { hasVerbBefore, isPastVerb } from './past-verbs.ts';
 import { NUMBERED } from './prose.ts';
 import { OF_REPAIR } from './weekdays-in-prose.ts';
 
 /** Units and states that make "3/4" a fraction or "4/6" a share. */
-const AFTER_FRACTION = new Set(
-  'of ripe full strength size sized grown open way inch inches in cup cups tsp tbsp lb lbs pound pounds oz ounce kg kilo gram grams gal gallon gallons l litre liter pint pints quart quarts dozen dead done bucket bowl off dormant coloured colored dose mix sun shade turned down taller ft cm mm per % " “ ” day days week weeks would for'.split(
-    ' ',
-  ),
+const AFTER_FRACTION = wordSet(
+  'of ripe full strength size sized grown open way inch inches in cup cups tsp tbsp lb lbs pound pounds oz ounce kg kilo gram grams gal gallon gallons l litre liter pint pints quart quarts dozen dead done bucket bowl off dormant coloured colored dose mix sun shade turned down taller ft cm mm per % " “ ” day days week weeks would for',
 );
 /** What a share is of: "4/6 cuttings rooted". */
-const AFTER_SHARE = new Set(
-  'have has rooted took trees figs pots shoots cuttings figlets fruitlets nodes brebas tips sticks buds survived made them are were still'.split(
-    ' ',
-  ),
+const AFTER_SHARE = wordSet(
+  'have has rooted took trees figs pots shoots cuttings figlets fruitlets nodes brebas tips sticks buds survived made them are were still',
 );
 /** Work that counts nothing: a number behind it is a day. */
-const CARED = new Set(
-  'repotted potted watered fed fertilized fertilised mulched sprayed netted bagged moved planted transplanted uppotted staked covered uncovered unwrapped wrapped weeded limed'.split(
-    ' ',
-  ),
+const CARED = wordSet(
+  'repotted potted watered fed fertilized fertilised mulched sprayed netted bagged moved planted transplanted uppotted staked covered uncovered unwrapped wrapped weeded limed',
 );
-const CUT_BACK = new Set(
-  'back down reduced shortened thinned pruned cut hard height length canopy it them'.split(' '),
-);
+const CUT_BACK = wordSet('back down reduced shortened thinned pruned cut hard height length canopy it them');
 const TO_WHERE = new Set(['into', 'with', 'in', 'and', 'from', 'out']);
 const FRACTION_BOTTOMS = new Set([2, 3, 4, 5, 8, 10]);
-const DATE_PREPOSITION = new Set(
-  'on by since from until till til around before after dated through between'.split(' '),
-);
+const DATE_PREPOSITION = wordSet('on by since from until till til around before after dated through between');
 
 /** "6/3 tipped, 6/24 figs": a day of the same month opens a clause before. */
 function goesOnFromDay(input: Input, i: number): boolean {
@@ -76,10 +67,8 @@ export function isSlashInProse(input: Input, i: number, a: number, b: number, ne
   return a !== b || isClauseStart(input, i) || isClauseEnd(input, next);
 }
 
-const RATED = new Set(
-  'taste tasted flavour flavor flavoured rated rating rate score scored scores gave sweetness texture marks solid about around roughly filled'.split(
-    ' ',
-  ),
+const RATED = wordSet(
+  'taste tasted flavour flavor flavoured rated rating rate score scored scores gave sweetness texture marks solid about around roughly filled',
 );
 
 /** "rooted 6/8": six of the eight. */
@@ -103,10 +92,8 @@ export function isDottedInProse(input: Input, i: number): boolean {
   return DATE_PREPOSITION.has(textAt(input, i - 1)) || i === 0 || textAt(input, i - 1).startsWith('\n');
 }
 
-const PRODUCT = new Set(
-  'feed feeding fert ferts fertilizer fertiliser fertilize fertilise fertilized fertilised npk mix mixed granular granules soluble food potting gritty soil compost ratio blend liquid pellets dose scoop formula bag slow release plus organic tomato strength water perlite bark peat pumice tonic fed'.split(
-    ' ',
-  ),
+const PRODUCT = wordSet(
+  'feed feeding fert ferts fertilizer fertiliser fertilize fertilise fertilized fertilised npk mix mixed granular granules soluble food potting gritty soil compost ratio blend liquid pellets dose scoop formula bag slow release plus organic tomato strength water perlite bark peat pumice tonic fed',
 );
 
 /** Product words near an n-n-n: a fertiliser's or a potting mix's numbers. */

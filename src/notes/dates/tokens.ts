@@ -1,4 +1,5 @@
 import { intern } from '../lexicon/intern.ts';
+import { wordSet } from '../lexicon/word-set.ts';
 import { holidayCores, startsHoliday } from './holidays.ts';
 import {
   DAY_WORDS,
@@ -130,10 +131,8 @@ function happensAfter(source: string, end: number): boolean {
   return HAPPENINGS.has(source.slice(end + 1, to).toLowerCase());
 }
 
-const HAPPENINGS = new Set(
-  'hail hailstorm storm storms wind winds gale gales rain downpour heat heatwave frost freeze haul harvest pick picking pickings tally count'.split(
-    ' ',
-  ),
+const HAPPENINGS = wordSet(
+  'hail hailstorm storm storms wind winds gale gales rain downpour heat heatwave frost freeze haul harvest pick picking pickings tally count',
 );
 
 const ENDINGS = new Set(['st', 'nd', 'rd', 'th']);

@@ -1,27 +1,22 @@
+import { wordSet } from '../lexicon/word-set.ts';
 import { type Input, isClauseEnd, isClauseStart, textAt } from './input.ts';
 import { hasVerbBefore, isPastVerb } from './past-verbs.ts';
 
 /** Short weekday names that are words of their own. */
 const AMBIGUOUS = new Set(['sun', 'sat', 'mon', 'wed', 'fri', 'thu', 'tue']);
-const VERB_BEFORE_SAT = new Set(
-  'just it they that which has have had still we i he she there who you been and always mostly never'.split(
-    ' ',
-  ),
+const VERB_BEFORE_SAT = wordSet(
+  'just it they that which has have had still we i he she there who you been and always mostly never',
 );
-const DAY_PREPOSITION = new Set(
-  'on last this next since until till til by from before after around over late early past every'.split(' '),
+const DAY_PREPOSITION = wordSet(
+  'on last this next since until till til by from before after around over late early past every',
 );
-const NOT_AFTER_SUN = new Set(
-  'scald burn burnt burned scorch exposure hat side trap damage bleach spot all shade and or light baked dried loving only'.split(
-    ' ',
-  ),
+const NOT_AFTER_SUN = wordSet(
+  'scald burn burnt burned scorch exposure hat side trap damage bleach spot all shade and or light baked dried loving only',
 );
 
 /** What the sun does to leaves and figs. */
-const BY_SUN = new Set(
-  'scorched burned burnt bleached fried baked cooked toasted roasted singed frazzled dried shrivelled shriveled ripened killed nuked melted wilted crisped warmed got hit blasted hammered damaged ruined destroyed sizzled seared scalded cracked warped faded blistered'.split(
-    ' ',
-  ),
+const BY_SUN = wordSet(
+  'scorched burned burnt bleached fried baked cooked toasted roasted singed frazzled dried shrivelled shriveled ripened killed nuked melted wilted crisped warmed got hit blasted hammered damaged ruined destroyed sizzled seared scalded cracked warped faded blistered',
 );
 
 /** Whether the weekday name at `i` is meant as one. */
@@ -65,10 +60,8 @@ export function isWeekdayInProse(input: Input, i: number): boolean {
   }
 }
 
-const SUN_DOES = new Set(
-  'scorched burnt burned baked cooked fried bleached beat shone rose dried crisped wilted melted toasted roasted killed blasted frazzled damaged singed hit came warmed scalded'.split(
-    ' ',
-  ),
+const SUN_DOES = wordSet(
+  'scorched burnt burned baked cooked fried bleached beat shone rose dried crisped wilted melted toasted roasted killed blasted frazzled damaged singed hit came warmed scalded',
 );
 
 /** "3 sat, 4 sun": one day after another, each with its number. */
@@ -81,10 +74,8 @@ function isTallied(input: Input, i: number): boolean {
   );
 }
 
-export const OF_REPAIR = new Set(
-  'that no wait oops sorry mean meant actually rather correction edit make was it er err erm um uh ugh nope nah *'.split(
-    ' ',
-  ),
+export const OF_REPAIR = wordSet(
+  'that no wait oops sorry mean meant actually rather correction edit make was it er err erm um uh ugh nope nah *',
 );
 
 /** "sat, strike that, sun": another day in the place of one told just before. */
@@ -116,24 +107,20 @@ function isBeforeDate(input: Input, i: number): boolean {
 
 /** "come on mon", "hold on sun": not the preposition. */
 const IDLE_ON = new Set(['come', 'cmon', 'hold', 'hang', 'go', 'carry', 'keep']);
-const CHAT_BEFORE = new Set(
-  'on yet yes yeah yea no ya irie one stuff again it that this now man ok okay good great nice sweet'.split(
-    ' ',
-  ),
+const CHAT_BEFORE = wordSet(
+  'on yet yes yeah yea no ya irie one stuff again it that this now man ok okay good great nice sweet',
 );
-const AFTER_WE_WOULD = new Set(
-  'like love better have had be get need never all been want rather prefer hate'.split(' '),
+const AFTER_WE_WOULD = wordSet(
+  'like love better have had be get need never all been want rather prefer hate',
 );
 /** What "sun" is light after. */
-const LIGHT_BEFORE = new Set(
-  'to in into teh th da full part partial more some the all day morning afternoon evening direct hot less no enough much of for wants needs loves gets got facing under strong summer winter spring autumn late early and with by its their a bit from lost gave give had catches getting after before good better decent max proper dappled blazing noon midday hours h hrs bright little any most this that real actual'.split(
-    ' ',
-  ),
+const LIGHT_BEFORE = wordSet(
+  'to in into teh th da full part partial more some the all day morning afternoon evening direct hot less no enough much of for wants needs loves gets got facing under strong summer winter spring autumn late early and with by its their a bit from lost gave give had catches getting after before good better decent max proper dappled blazing noon midday hours h hrs bright little any most this that real actual',
 );
 
-const TIME_AFTER = new Set('morning morn arvo afternoon evening night am pm eve last'.split(' '));
+const TIME_AFTER = wordSet('morning morn arvo afternoon evening night am pm eve last');
 
-const SUN_PREPOSITION = new Set('on last this next since until till til past late'.split(' '));
+const SUN_PREPOSITION = wordSet('on last this next since until till til past late');
 
 const LISTING = new Set(['/', '&', '-', '+', 'or', 'to', 'and', 'n']);
 

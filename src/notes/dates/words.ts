@@ -1,3 +1,5 @@
+import { wordSet } from '../lexicon/word-set.ts';
+
 /**
  * The words of dates, with the spellings people use. To teach a spelling, add it to its row; typing slips of one
  * letter in the long names (`firday`, `agust`) are understood without a row.
@@ -127,14 +129,14 @@ export const DAY_WORDS = table<number>([
 export const LAST = new Set(['last', 'past', 'previous', 'lst']);
 export const NEXT = new Set(['next', 'following', 'nxt']);
 export const THIS = new Set(['this', 'coming', 'current']);
-export const TIMES_OF_DAY = new Set(
-  'morning mornings morn am afternoon arvo pm evening eve night nights nite lunchtime noon midday'.split(' '),
+export const TIMES_OF_DAY = wordSet(
+  'morning mornings morn am afternoon arvo pm evening eve night nights nite lunchtime noon midday',
 );
 export const WEEKENDS = new Set(['weekend', 'wkend', 'wknd', 'weeknd', 'weekened', 'wekend']);
 export const TO = new Set(['to', '-', '–', '—', 'through', 'thru', 'until', 'till', 'til']);
 
-export const AROUND = new Set(
-  'around about bout circa roughly approx approximately ~ abt near aroud arround'.split(' '),
+export const AROUND = wordSet(
+  'around about bout circa roughly approx approximately ~ abt near aroud arround',
 );
 export const BEFORE_RANGE = new Set(['from', 'between', 'btw', 'btwn']);
 /** "over the weekend". */
@@ -161,10 +163,8 @@ const SLIPPABLE = [
   .split(' ');
 
 /** Real words that are one letter away from a date word. */
-const REAL_WORDS = new Set(
-  'sundry sundae frida aril avril augusta aprils augusts octobers weekends fortnights sundays mondays tuesdays wednesdays thursdays fridays saturdays'.split(
-    ' ',
-  ),
+const REAL_WORDS = wordSet(
+  'sundry sundae frida aril avril augusta aprils augusts octobers weekends fortnights sundays mondays tuesdays wednesdays thursdays fridays saturdays',
 );
 
 /** Every string one insertion, deletion, substitution or swap away from a name in `SLIPPABLE`. */

@@ -1,4 +1,4 @@
-import { countSlips } from '../spelling.ts';
+import { countSlips, isSwap, skeleton } from '../spelling.ts';
 import { isEnglish } from './ordinary.ts';
 
 /**
@@ -47,10 +47,10 @@ function oneSlipFrom(typed: string): string | null {
 }
 
 function isOtherLetter(word: string, typed: string): boolean {
-  return word.length === typed.length && [...word].sort().join('') !== [...typed].sort().join('');
+  return word.length === typed.length && !isSwap(word, typed);
 }
 
 /** Consonants, a double one once: `bonesOf('cuttings') //=> 'ctngs'` */
 function bonesOf(word: string): string {
-  return word.replace(/[aeiou]/g, '').replace(/(.)\1+/g, '$1');
+  return skeleton(word).replace(/(.)\1+/g, '$1');
 }

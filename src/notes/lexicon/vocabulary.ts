@@ -44,7 +44,7 @@ const remembered = new Map<string, string>();
 /** The word meant by an unknown one, or the word itself. Roster words (`names`) win over ours at the same distance. */
 export function mendWord(word: string, names: readonly string[]): string {
   if (word.length < 3 || names.includes(word)) return word;
-  const trade = tradeWord(word);
+  const trade = tradeWordFor(word);
   if (trade !== null && !names.some((name) => countSlips(word, name, 1) <= 1)) return trade;
   if (isKnownWord(word)) return word;
   const begun = names.filter(
@@ -61,16 +61,6 @@ export function mendWord(word: string, names: readonly string[]): string {
   const general = mendGeneral(word);
   if (own !== null && (general === word || own.slips <= countSlips(word, general, 3))) return own.word;
   return general;
-}
-
-const trades = new Map<string, string | null>();
-function tradeWord(word: string): string | null {
-  const known = trades.get(word);
-  if (known !== undefined) return known;
-  const found = tradeWordFor(word);
-  if (trades.size >= MEMORY) trades.clear();
-  trades.set(word, found);
-  return found;
 }
 
 function mendGeneral(word: string): string {

@@ -3,10 +3,8 @@ import { wordSet } from '../lexicon/word-set.ts';
 import { isAskedAbout, isQuestion } from '../question-order.ts';
 
 /** Words that ask by themselves, without a question mark. */
-const ASKING = new Set(
-  'how hows when whens what whats which who whos why where any anything anyone anybody eta worth yet versus whether wen owt'.split(
-    ' ',
-  ),
+const ASKING = wordSet(
+  'how hows when whens what whats which who whos why where any anything anyone anybody eta worth yet versus whether wen owt',
 );
 const HAVE_FIRST = wordSet('have has dare did was were');
 const PERMITTED = wordSet('ok okay safe fine alright wise');

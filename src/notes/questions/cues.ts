@@ -1,27 +1,22 @@
 import type { Item } from '../items.ts';
 import { type CueIntent, cuesOf } from '../lexicon/question-cues.ts';
+import { wordSet } from '../lexicon/word-set.ts';
 import { isAskedAbout } from '../question-order.ts';
 
 /** Words a question may begin with. */
-const OPENERS = new Set(
-  'hw how hows when whens wen what whats wat which who whos why where any anything anyone anybody too worth time eta got gimme give show tell when which whats'.split(
-    ' ',
-  ),
+const OPENERS = wordSet(
+  'hw how hows when whens wen what whats wat which who whos why where any anything anyone anybody too worth time eta got gimme give show tell when which whats',
 );
 /** Verbs that ask when whom they ask about comes next. */
-const VERBS = new Set('should shall do does did can could will would is are am was were has have'.split(' '));
+const VERBS = wordSet('should shall do does did can could will would is are am was were has have');
 /** Words that make a question anywhere in a short message. */
-const ASKING = new Set(
-  'wen when how hows what whats which who whos eta yn nah yet or should any anyone anybody anything estimate gimme'.split(
-    ' ',
-  ),
+const ASKING = wordSet(
+  'wen when how hows what whats which who whos eta yn nah yet or should any anyone anybody anything estimate gimme',
 );
 /** The one who is asked: questions about the assistant are help, about people the club's. */
 const ASSISTANT = new Set(['you', 'ya', 'u', 'bot', 'assistant', 'app']);
-const PEOPLE = new Set(
-  'everyone everybody everyones members member others club group gang folks crew anyone anybody who whos we us neighbours growers else rest'.split(
-    ' ',
-  ),
+const PEOPLE = wordSet(
+  'everyone everybody everyones members member others club group gang folks crew anyone anybody who whos we us neighbours growers else rest',
 );
 
 /** Less than this and the words do not settle what is wanted. */

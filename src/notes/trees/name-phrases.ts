@@ -129,7 +129,7 @@ export function unknownOneAt(items: readonly Item[], i: number, index: RosterInd
     return null;
   let at = i - 1;
   while (BETWEEN.has(items[at]?.text ?? '')) at--;
-  if (!WORKED_ON.some((name) => items[at]?.classes.has(name))) return null;
+  if (!isAnyOf(items[at], WORKED_ON)) return null;
   const described = items.slice(i + 1, i + 7);
   if (described.some((item) => index.any.has(item.text))) return null;
   return { ids: [], end: i + 1, strong: true, plural: false };

@@ -1,8 +1,7 @@
-const PLAIN_NUMBERS = new Map(
-  ['one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten', 'eleven', 'twelve'].map(
-    (word, i) => [word, String(i + 1)],
-  ),
-);
+import { SMALL_NUMBERS } from '../numbers.ts';
+
+/** "one" to "twelve". */
+const PLAIN_NUMBERS = new Map(SMALL_NUMBERS.slice(1, 13).map((word, i) => [word, String(i + 1)]));
 
 /** `three` → `3`; other words as they are. */
 export function plainNumber(word: string): string {
