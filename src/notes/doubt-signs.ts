@@ -283,7 +283,8 @@ const DONE = wordSet(
   'relieved robbed deprived divested stripped done gave given got had has finished spent been was were off out gone removed taken cut clipped lopped after complete completed busy took snapped broke popped managed remembered bothered dared treatment',
 );
 
-function isStrange(item: Item): boolean {
+/** A word that nobody here understands, or that means something only beside another. */
+export function isStrange(item: Item): boolean {
   if (item.type !== 'word') return false;
   // Two letters mended are a guess: "thrush" became "though".
   if (isGuess(item)) return true;

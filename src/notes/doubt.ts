@@ -4,6 +4,7 @@ import type { Ask, NoteReading, OpenEvent, ReadEvent, Setting } from './contract
 import { guardAsk, withUsual } from './doubt-ask.ts';
 import { candidates } from './doubt-candidates.ts';
 import { type FoundDoubt, findDoubts } from './doubt-finding.ts';
+import { isAboutOther } from './doubt-objects.ts';
 import { belongsToOthers, goesOnAfterOthers, naming } from './doubt-owners.ts';
 import { cutPieces, type Piece } from './doubt-pieces.ts';
 import { reaches } from './doubt-reach.ts';
@@ -186,6 +187,7 @@ function doubtOfPiece(
       continue;
     if (reaches(doubt, piece, p, coreStart, pieces, kind)) return doubt.why;
   }
+  if (kind !== 'no-fruitlets' && isAboutOther(event, piece, core)) return 'figure';
   if (kind !== 'no-fruitlets' && isDenied(piece, core, event)) return 'denied';
   // "mission cuttings sulking, nothing yet"
   if (kind === 'no-fruitlets' && isOfCuttings(piece, pieces)) return 'figure';

@@ -1,6 +1,23 @@
 /** More notes of which nothing decisive may be logged, in every frame of sentence. Written for this test; common usage, no source. */
 export const TRAPS: readonly (readonly [why: string, texts: readonly string[]])[] = [
   [
+    'other things counted, dropped, picked, or at work',
+    [
+      'king has 3 visitors',
+      'found 3 coins under the alma',
+      'found 4 snails on the alma',
+      'dropped labels all over the ronde',
+      'picked the ladder off the alma',
+      'picked 6 slugs off the alma',
+      'ate 3 crackers beside the ronde',
+      'the gate by the alma dropped',
+      'the ladder on the alma tipped',
+      'beetles all gone from the alma',
+      'gave the king 3 pallets',
+      'the dog ate 3 off the king',
+    ],
+  ],
+  [
     'done to other things',
     [
       'tipped the rest of the feed on pot 3',
