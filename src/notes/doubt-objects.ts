@@ -78,6 +78,8 @@ function countsOther({ kind, count }: ReadEvent, items: readonly Item[]): boolea
 
 /** "dropped labels all over the ronde", "picked the ladder off the alma" */
 function isDoneToOther(items: readonly Item[], core: number): boolean {
+  // "pinch job on the king complete"
+  if (!isAnyOf(items[core], VERBS)) return false;
   const at = thingAt(items, core + 1);
   if (
     items.slice(core + 1, at).some((item) => item.quantity !== undefined) &&
@@ -87,6 +89,7 @@ function isDoneToOther(items: readonly Item[], core: number): boolean {
   return standsAlone(items, at) && !GIVING.has(items[core]?.text ?? '');
 }
 
+const VERBS = ['TIPPED', 'PICKED', 'DROPPED', 'SNIPPED', 'EATEN', 'TAKEN', 'GOT'];
 const GIVING = wordSet('gave given handed passed sold sent had got');
 
 /** "the gate by the alma dropped", "the ladder on the alma tipped" */

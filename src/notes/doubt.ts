@@ -187,7 +187,6 @@ function doubtOfPiece(
       continue;
     if (reaches(doubt, piece, p, coreStart, pieces, kind)) return doubt.why;
   }
-  if (kind !== 'no-fruitlets' && isAboutOther(event, piece, core)) return 'figure';
   if (kind !== 'no-fruitlets' && isDenied(piece, core, event)) return 'denied';
   // "mission cuttings sulking, nothing yet"
   if (kind === 'no-fruitlets' && isOfCuttings(piece, pieces)) return 'figure';
@@ -201,6 +200,7 @@ function doubtOfPiece(
   if ((kind === 'picked' || kind === 'tipped') && goesOnAfterOthers(piece, pieces[p - 1])) return 'other';
   if (belongsToOthers(event, piece) || (!isMine(piece) && belongsToOthers(event, naming(event, p, pieces))))
     return 'other';
+  if (kind !== 'no-fruitlets' && isAboutOther(event, piece, core)) return 'figure';
   // "king figs: …" only says what is spoken of.
   if (kind === 'fruitlets' && event.count === undefined && isHeading(piece, pieces[p + 1])) return 'unclear';
   if (kind === 'picked' && isHaul(piece, pieces[p + 1])) return null;
