@@ -95,6 +95,8 @@ const GIVING = wordSet('gave given handed passed sold sent had got');
 /** "the gate by the alma dropped", "the ladder on the alma tipped" */
 function isDoneByOther(items: readonly Item[], core: number): boolean {
   const at = thingAt(items, 0);
+  // Of others' deeds more is asked elsewhere.
+  if (items[at]?.classes.has('OTHERS')) return false;
   return (
     at < core && standsAlone(items, at) && !items.slice(at + 1, core).some((item) => SELF.has(item.text))
   );
