@@ -2,7 +2,7 @@ import { dropAsides } from './asides.ts';
 import type { Setting } from './contract.ts';
 import { findDates, findVagueDates, type PlacedHit } from './dates/index.ts';
 import { joinHyphens } from './hyphens.ts';
-import { type Item, isAnyOf, makeItem } from './item.ts';
+import { type Item, isAnyOf, itemOf, makeItem, reword } from './item.ts';
 import { intern } from './lexicon/intern.ts';
 import { mendWord } from './lexicon/vocabulary.ts';
 import { classesOf } from './lexicon/word-classes.ts';
@@ -15,6 +15,7 @@ import { writeSpokenMarks } from './spoken-marks.ts';
 import { tokenise } from './tokens.ts';
 import { findMentions } from './trees/mentions.ts';
 import { type RosterIndex, rosterIndex } from './trees/roster-index.ts';
+import { type Word, wordOf } from './word.ts';
 
 export type { Item };
 
@@ -37,7 +38,7 @@ function readWords(text: string, setting: Setting): Item[] {
     ({ text: word, typed, start, end, type }) => {
       if (type === 'word') {
         const meant = known.get(word) ?? remember(known, word, index);
-        return makeItem('word', meant.text, typed, meant.classes, start, end);
+        return itemOf(meant, typed, start, end);
       }
       if (word.startsWith('0') && /^0+$/.test(word))
         return makeItem('word', 'zero', typed, classesOf('zero'), start, end);
@@ -46,17 +47,11 @@ function readWords(text: string, setting: Setting): Item[] {
   );
 }
 
-interface Meant {
-  /** The word it was mended into; itself if it was right. */
-  readonly text: string;
-  readonly classes: ReadonlySet<string>;
-}
-
 /** Words met, by the roster they were mended towards; bounded, since members' words are not. */
-const meanings = new WeakMap<RosterIndex, Map<string, Meant>>();
+const meanings = new WeakMap<RosterIndex, Map<string, Word>>();
 const MOST_MEANINGS = 2000;
 
-function meaningsTowards(index: RosterIndex): Map<string, Meant> {
+function meaningsTowards(index: RosterIndex): Map<string, Word> {
   let known = meanings.get(index);
   if (!known) {
     known = new Map();
@@ -65,10 +60,10 @@ function meaningsTowards(index: RosterIndex): Map<string, Meant> {
   return known;
 }
 
-function remember(known: Map<string, Meant>, word: string, index: RosterIndex): Meant {
+function remember(known: Map<string, Word>, word: string, index: RosterIndex): Word {
   const isName = index.strong.has(word) || index.weak.has(word);
   const text = isName ? word : intern(mendWord(word, index.spelling));
-  const meant = { text, classes: classesOf(text) };
+  const meant = wordOf('word', text, classesOf(text));
   if (known.size >= MOST_MEANINGS) known.clear();
   known.set(word, meant);
   return meant;
@@ -81,10 +76,10 @@ function asNoun(item: Item, i: number, items: readonly Item[]): Item {
   const lead = items[i - 1]?.text ?? '';
   // "nipped the tops an gave it a drink"
   if (item.text === 'an' && i > 0 && isAnyOf(items[i + 1], DOINGS))
-    return { ...item, text: 'and', classes: classesOf('and') };
+    return reword(item, 'and', classesOf('and'));
   // "tips of": what closes a message is no preposition.
   if (item.text === 'of' && i === items.length - 1 && items[i - 1]?.classes.has('APEX'))
-    return { ...item, text: 'off', classes: classesOf('off') };
+    return reword(item, 'off', classesOf('off'));
   // "shd cel 2 pckd": the shed, where no verb is left for "should".
   if (
     item.typed === 'shd' &&
@@ -93,9 +88,9 @@ function asNoun(item: Item, i: number, items: readonly Item[]): Item {
       items[i + 2]?.type === 'date' ||
       items[i + 2]?.classes.has('TIPPED') === true)
   )
-    return { ...item, text: 'the', classes: classesOf('the') };
+    return reword(item, 'the', classesOf('the'));
   return item.text === 'shed' && ['the', 'my', 'our', 'garden', 'potting', 'tool'].includes(lead)
-    ? { ...item, text: 'hut', classes: NO_CLASSES }
+    ? reword(item, 'hut', NO_CLASSES)
     : item;
 }
 

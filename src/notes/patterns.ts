@@ -1,4 +1,5 @@
 import type { Item } from './item.ts';
+import { perWord, type Word } from './word.ts';
 
 /** One element of a pattern; see `lexicon/predicates/` for the notation. */
 interface Element {
@@ -38,13 +39,10 @@ export interface Match<K extends string> {
 
 /** What one word is to a table. */
 interface Role {
-  readonly classes: ReadonlySet<string>;
   /** A bit for each slot the word fits. */
   readonly slots: Uint32Array;
   /** Where the patterns filed under it begin. */
   readonly patterns: readonly number[];
-  /** The same word with other classes: a number is one or many. */
-  readonly other: Role | undefined;
 }
 
 /**
@@ -56,13 +54,8 @@ export interface PatternIndex<K extends string> {
   readonly code: Int16Array;
   /** By rank. */
   readonly kinds: readonly K[];
-  readonly slots: number;
-  /** Slots by a word or the name of a class. */
-  readonly slotsOf: ReadonlyMap<string, readonly number[]>;
-  /** Where the patterns filed under a slot begin. */
-  readonly filed: ReadonlyMap<number, readonly number[]>;
-  /** Roles of the words met. */
-  readonly roles: Map<string, Role>;
+  /** What a word is to the table. */
+  readonly roleOf: (word: Word) => Role;
 }
 
 const NO_SLOT = -1;
@@ -87,10 +80,7 @@ export function compileTable<K extends string>(
   return {
     code: Int16Array.from(code),
     kinds: sources.map(({ kind }) => kind),
-    slots: slots.size,
-    slotsOf,
-    filed,
-    roles: new Map(),
+    roleOf: perWord((word) => makeRole(word, slots.size, slotsOf, filed)),
   };
 }
 
@@ -149,36 +139,22 @@ function push<A, T>(map: Map<A, T[]>, key: A, value: T): void {
   else map.set(key, [value]);
 }
 
-/** Words are bounded, since members' are not. */
-const MOST_ROLES = 2000;
-
-function roleOf({ text, classes }: Item, index: PatternIndex<string>): Role {
-  const { roles } = index;
-  const first = roles.get(text);
-  for (let known = first; known; known = known.other) if (known.classes === classes) return known;
-  if (roles.size >= MOST_ROLES) roles.clear();
-  const role = findRole(text, classes, index, first);
-  roles.set(text, role);
-  return role;
-}
-
-function findRole(
-  text: string,
-  classes: ReadonlySet<string>,
-  { slots, slotsOf, filed }: PatternIndex<string>,
-  other: Role | undefined,
+function makeRole(
+  { text, classes }: Word,
+  slots: number,
+  slotsOf: ReadonlyMap<string, readonly number[]>,
+  filed: ReadonlyMap<number, readonly number[]>,
 ): Role {
   const fitting = new Set([text, ...classes].flatMap((option) => slotsOf.get(option) ?? []));
   const bits = new Uint32Array(Math.ceil(slots / 32));
   for (const slot of fitting) bits[slot >>> 5] = (bits[slot >>> 5] ?? 0) | (1 << (slot & 31));
-  const patterns = [...fitting].flatMap((slot) => filed.get(slot) ?? []);
-  return { classes, slots: bits, patterns, other };
+  return { slots: bits, patterns: [...fitting].flatMap((slot) => filed.get(slot) ?? []) };
 }
 
 /** Every pattern that stands in a clause; the longest first, then in the table's order. */
 export function findMatches<K extends string>(items: readonly Item[], index: PatternIndex<K>): Match<K>[] {
-  const { code, kinds } = index;
-  const roles = items.map((item) => roleOf(item, index));
+  const { code, kinds, roleOf } = index;
+  const roles = items.map((item) => roleOf(item.word));
   const matches: Match<K>[] = [];
   // A match that fails leaves nothing behind in it.
   let at: number[] = [];

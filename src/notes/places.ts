@@ -1,3 +1,4 @@
+import { reword } from './item.ts';
 import type { Item } from './items.ts';
 
 const PLACES = new Set(['node', 'nodes', 'joint', 'joints', 'axil', 'axils']);
@@ -16,7 +17,7 @@ export function joinPlaces(items: readonly Item[]): readonly Item[] {
       continue;
     }
     const last = items[run.end - 1] ?? item;
-    out.push({ ...item, text: 'nodes', end: last.end, places: run.count });
+    out.push({ ...reword(item, 'nodes', item.classes), end: last.end, places: run.count });
     i = run.end - 1;
   }
   return out;

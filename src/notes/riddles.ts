@@ -1,4 +1,5 @@
 import { hitBehind } from './hits.ts';
+import { makeItem } from './item.ts';
 import { wordSet } from './lexicon/word-set.ts';
 import { compileTable, findMatches } from './patterns.ts';
 import type { Saying } from './sayings.ts';
@@ -46,12 +47,7 @@ export function markChoices(sayings: readonly Saying[]): void {
     // "breba or main?" asks which crop it is.
     if ([one, other].some((each) => each.breba || each.items.some((item) => item.text === 'main'))) continue;
     if (!asks || one.items.some((item) => item.classes.has('NEG'))) continue;
-    const or = {
-      ...(one.items[0] as (typeof one.items)[number]),
-      text: 'or',
-      typed: 'or',
-      classes: NO_CLASSES,
-    };
+    const or = makeItem('word', 'or', 'or', NO_CLASSES, 0, 0);
     if (one.items.length === 0 || findMatches([...one.items, or, ...other.items], RIDDLES).length === 0)
       continue;
     if ([one, other].some((each) => each.hits.some((hit) => !RIDDLE_KINDS.has(hit.kind)))) continue;
