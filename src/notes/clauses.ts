@@ -250,6 +250,8 @@ function isFixedPair(items: readonly Item[], i: number): boolean {
     (['finger', 'fingers'].includes(before) && next === 'thumb') ||
     (next === 'a' && items[i + 2]?.text === 'half') ||
     (before === 'more' && next === 'more') ||
+    // "the unknown went and did the same"
+    (before === 'went' && ['did', 'done'].includes(next)) ||
     (before === 'up' && next === 'down') ||
     (before === 'blood' && next === 'bone') ||
     (before === 'fish' && next === 'blood') ||

@@ -202,7 +202,11 @@ function oneOf(items: readonly Item[], noun: string, hit: Hit): Count | null {
   if (
     noun === 'CUTTING' &&
     items.some(
-      (item, i) => ['cutting', 'stick', 'scion'].includes(item.text) && items[i - 1]?.type === 'tree',
+      (item, i) =>
+        ['cutting', 'stick', 'scion'].includes(item.text) &&
+        items[i - 1]?.type === 'tree' &&
+        // "celeste scion wood" is of any number.
+        items[i + 1]?.text !== 'wood',
     ) &&
     !items.some((item) => item.text === 'every' || item.text === 'each')
   )

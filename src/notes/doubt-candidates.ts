@@ -20,6 +20,14 @@ export function candidates(event: ReadEvent, pieces: readonly Piece[], today: Da
       ofTree,
     );
     chosen = orAll(counting.filter(namesTree), counting);
+    // "no new branches on the alma, no figs either": the clause that speaks of figs.
+    if (event.kind === 'no-fruitlets')
+      chosen = orAll(
+        counting.filter(
+          (p) => saysNo(pieces[p]) && pieces[p]?.items.some((item) => item.classes.has('FRUIT')),
+        ),
+        chosen,
+      );
     // "no brebas on the king but it is loaded"
     if (event.kind === 'fruitlets' && chosen.every((p) => saysNo(pieces[p])))
       chosen = orAll(

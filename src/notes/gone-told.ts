@@ -1,5 +1,8 @@
+import { hitOn } from './hits.ts';
 import { isAnyOf } from './item.ts';
 import type { Item } from './items.ts';
+import { wordSet } from './lexicon/word-set.ts';
+import { isFact } from './mood.ts';
 import { type Saying, silence } from './sayings.ts';
 
 /** "3 gone, the rest fine": lost, and nobody says that they were eaten. */
@@ -35,3 +38,20 @@ export function goneOrBinned(saying: Saying, before: Saying | undefined): void {
   if (!gone && !binned) return;
   silence(saying);
 }
+
+/** "starlings had 4 of the alma, i got 1": what was left of the raid. */
+export function gotTheRest(saying: Saying, before: Saying | undefined): void {
+  const [who, verb, number, ...more] = saying.items;
+  if (!before || saying.hits.length > 0 || saying.mentions.length > 0 || more.length > 0) return;
+  if (before.clause.sentence !== saying.clause.sentence || !isFact(before.mood) || !isFact(saying.mood))
+    return;
+  if (!before.items.slice(0, 3).some((item) => item.classes.has('THIEF'))) return;
+  if (before.items.some((item) => item.classes.has('CUTTING'))) return;
+  if (!before.items.some((item) => item.quantity || item.classes.has('FRUIT') || RAIDED.has(item.text)))
+    return;
+  if (!who || !['i', 'we', 'me', 'us'].includes(who.text) || !number?.quantity) return;
+  if (verb && SAVED.has(verb.text)) saying.hits = [hitOn('picked', 1)];
+}
+
+const RAIDED = wordSet('lot rest most half some');
+const SAVED = wordSet('got had saved managed rescued took grabbed salvaged bagged picked ate');

@@ -1,3 +1,4 @@
+import { isAnyOf } from './item.ts';
 import type { Item } from './items.ts';
 import { wordSet } from './lexicon/word-set.ts';
 
@@ -17,10 +18,15 @@ export function guessesOnlyWhen(items: readonly Item[], i: number): boolean {
   );
 }
 
-/** "in 23 the adriatic …", "back in 22": a year by its last digits, with nothing behind it that it could count. */
+/**
+ * "in 23 the adriatic …", "back in 22", "the feb freeze of 23": a year by its last digits, with nothing behind it
+ * that it could count.
+ */
 export function isShortYear(items: readonly Item[], i: number, year: number): boolean {
   const item = items[i];
-  if (item?.type !== 'quantity' || !/^\d\d$/.test(item.typed) || items[i - 1]?.text !== 'in') return false;
+  if (item?.type !== 'quantity' || !/^\d\d$/.test(item.typed)) return false;
+  const lead = items[i - 1]?.text;
+  if (lead !== 'in' && !(lead === 'of' && isOfAYear(items[i - 2]))) return false;
   const years = Number(item.typed);
   if (years < (year % 100) - 15 || years >= year % 100) return false;
   const next = items[i + 1];
@@ -33,6 +39,16 @@ export function isShortYear(items: readonly Item[], i: number, year: number): bo
     ['i', 'we', 'when'].includes(next.text)
   );
 }
+
+/** What a year is named by: its frost, its storm, its summer. */
+function isOfAYear(item: Item | undefined): boolean {
+  return item !== undefined && (isAnyOf(item, OF_A_YEAR) || item.type === 'date' || YEARLY.has(item.text));
+}
+
+const OF_A_YEAR = ['FROST', 'WEATHER'];
+const YEARLY = wordSet(
+  'summer winter spring autumn fall season year flood hurricane hailstorm crop drop harvest plague',
+);
 
 /** "brought in 15 kadotas": indoors, no year. */
 export function isBroughtIn(items: readonly Item[], i: number): boolean {

@@ -1,4 +1,4 @@
-import { goneOrBinned, restIsFine } from './gone-told.ts';
+import { goneOrBinned, gotTheRest, restIsFine } from './gone-told.ts';
 import { type Hit, hitOn } from './hits.ts';
 import { isAnyOf } from './item.ts';
 import type { Item } from './items.ts';
@@ -13,6 +13,7 @@ export function tellHarvests(sayings: readonly Saying[]): void {
   treesGave(sayings);
   sayings.forEach((saying, s) => {
     goesOnOff(saying, sayings[s - 1]);
+    gotTheRest(saying, sayings[s - 1]);
     everyRipeOne(saying, sayings[s - 1]);
     restIsFine(saying, sayings[s + 1]);
     goneOrBinned(saying, sayings[s - 1]);

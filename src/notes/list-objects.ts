@@ -24,7 +24,7 @@ export function isObjectTail({ items, mentionAt, hits }: Saying): boolean {
 const SAME = new Set(['same', 'so', 'ditto', 'likewise', 'too', 'neither', 'nor', 'also']);
 const BESIDE_SAME = wordSet(`
   same so ditto likewise too neither nor also does did do has have is are was were the to with for of as well it i we
-  goes thing story on can be said and my
+  goes went gone thing story on can be said and my just then also
 `);
 
 /** "and so does the king", "did the same to the king", "ditto the ronde". */

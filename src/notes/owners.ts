@@ -93,6 +93,8 @@ export function isOthers(items: readonly Item[], i: number): boolean {
     )
   )
     return false;
+  // "fed the mother tree": that of the cuttings.
+  if (item.text === 'mother' && ['tree', 'plant', 'stock', 'bush'].includes(next?.text ?? '')) return false;
   if (item.classes.has('OTHERS')) {
     if (hasOneOfHisOwn(items, i)) return true;
     // "the alma i got from my sister" is one's own by now.

@@ -18,7 +18,7 @@ const MEASURES = wordSet(
 );
 /** Words before a number that make it a name or a place. */
 const LABELS = wordSet(
-  'node nodes zone stage week day page step number no # $ £ € @ leaf phase version round age year route usda below above minus hit reached temp temps plus',
+  'node nodes zone stage week day page step number no # $ £ € @ leaf phase version round age year route usda below above minus hit reached temp temps plus row bed plot bench shelf item entry episode station bay section part',
 );
 
 const GUESSES = new Set(['maybe', 'perhaps', 'possibly', 'poss', 'nearer', 'nearly']);
@@ -206,7 +206,7 @@ function readQuantity(items: readonly Item[], i: number, out: readonly Item[]): 
   }
   if (
     before &&
-    LABELS.has(before.text) &&
+    (LABELS.has(before.text) || isStopOfTour(before, items, end)) &&
     // "this year 12 on the ronde"
     !(before.text === 'year' && ['this', 'last'].includes(out.at(-2)?.text ?? '')) &&
     // "300g celeste plus 5 adriatic"
@@ -221,6 +221,16 @@ function readQuantity(items: readonly Item[], i: number, out: readonly Item[]): 
   // "one" by itself is mostly a pronoun.
   if (items[i]?.text === 'one' && end === i + 1 && !oneCounts(items, i, before)) return null;
   return { quantity: { value, unit: null, ofMore }, end, measure: false };
+}
+
+/** "stop 2 on the garden tour": which one, no number of shoots. */
+function isStopOfTour(before: Item, items: readonly Item[], end: number): boolean {
+  if (!['stop', 'bus'].includes(before.text)) return false;
+  const next = items[end];
+  if (next === undefined || next.type === 'mark') return true;
+  return (
+    ['on', 'of', 'in'].includes(next.text) && !items.slice(end + 1, end + 3).some((item) => item.mention)
+  );
 }
 
 const AFTER_A_PLACE = new Set(['on', 'for', 'with', 'and', 'then', 'but', 'as', 'this', 'so', 'today']);

@@ -18,6 +18,7 @@ const REPEATED: ReadonlySet<string> = new Set(['care', 'tipped', 'picked', 'prun
 export function repeatDays(sayings: readonly Saying[]): void {
   let told: Saying | null = null;
   sayings.forEach((saying, s) => {
+    if (doneAlso(saying, sayings[s - 1])) return;
     if (told && told.clause.sentence !== saying.clause.sentence) told = null;
     if (told && doneThisYear(saying, told)) return;
     if (told && isDayOnly(saying) && !leads(sayings, s)) {
@@ -27,6 +28,28 @@ export function repeatDays(sayings: readonly Saying[]): void {
     if (saying.hits.length > 0) told = saying;
     else if (!isDayOnly(saying)) told = null;
   });
+}
+
+/** "watered the ronde. alma was yesterday": the same deed, on another tree and another day. */
+function doneAlso(saying: Saying, before: Saying | undefined): boolean {
+  const { items, date, hits, mentions, clause } = saying;
+  if (!before || !date?.date || hits.length > 0 || mentions.length !== 1 || clause.asked) return false;
+  if (clause.sentence - before.clause.sentence > 1 || before.mentions.length === 0) return false;
+  if (!before.hits.some((hit) => REPEATED.has(hit.kind)) || !isFact(before.mood) || before.mood.asks)
+    return false;
+  if (!items.some((item) => item.text === 'was') || !items.every((item) => isOfDay(item))) return false;
+  if (!isFact(saying.mood) || date.date.problem) return false;
+  saying.hits = before.hits.filter((hit) => REPEATED.has(hit.kind)).map((hit) => hitBehind(hit.kind, items));
+  return true;
+}
+
+function isOfDay(item: Item): boolean {
+  return (
+    item.type === 'tree' ||
+    item.type === 'date' ||
+    item.classes.has('DET') ||
+    ['was', 'on', 'back', 'already'].includes(item.text)
+  );
 }
 
 const THIS_YEAR = wordSet('this year season time summer on it was');

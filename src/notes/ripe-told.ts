@@ -71,6 +71,8 @@ export function dropWhatWasThere(sayings: readonly Saying[]): void {
     if (!items.some((item) => WHOLE.has(item.text)) || !items.some((item) => DOWN.has(item.text))) return;
     const shown = before.hits.find((hit) => hit.kind === 'fruitlets');
     if (!shown || before.mood.denials.length > 0) return;
+    // "first main crop fig on it, its brebas all fell": others.
+    if (saying.breba && !before.breba) return;
     // "5 figlets 6/20, all gone today": two days, two events.
     if (before.date && saying.date) return;
     before.hits = [{ ...shown, kind: 'dropped' }];

@@ -171,6 +171,13 @@ export function makesSense(
     ['date', 'vague'].includes(items[last + 1]?.type ?? '')
   )
     return false;
+  // "the king sent out laterals", "put on leaf": growth, no move.
+  if (
+    kind === 'care' &&
+    verb.type === 'tree' &&
+    items.slice(last + 1, last + 4).some((item) => isAnyOf(item, GROWTHS))
+  )
+    return false;
   // "the mission in the greenhouse has 5 figlets": where it stands, not where it went.
   const then = items.slice(last + 1).find((item) => !isOfPlace(item));
   if (
@@ -244,16 +251,13 @@ const MEANWHILE = wordSet('i we this last earlier');
 
 /** "by the wall": more of where it stands. */
 function isOfPlace(item: Item): boolean {
-  return item.classes.has('PREP') || item.classes.has('DET') || PLACES.has(item.text);
+  return item.classes.has('PREP') || item.classes.has('DET') || item.classes.has('PLACE');
 }
-
-const PLACES = wordSet(`
-  wall fence shed gate door house garage hut patio corner steps path drive porch deck window back front side
-  yard garden greenhouse hedge bed border sun shade terrace balcony pergola trellis
-`);
 
 /** Before "sticks": no cuttings, but a prop, or all that a tree is ("just green sticks"). */
 const PROPPING = wordSet('with to against by on using just only mere all but still like of basically');
+
+const GROWTHS = ['BRANCH', 'LEAF', 'FRUIT', 'BUD', 'BUMP', 'SHOOT'];
 
 /** What a tree stands in says nothing of care by itself: "the alma pot". */
 const POTS = wordSet('pot soil saucer tray');

@@ -22,8 +22,12 @@ export function stateOf(saying: Saying, hit: Hit, before: Inherited | undefined)
   const within =
     hit.kind !== 'no-fruitlets' &&
     hit.kind !== 'ask-kind' &&
-    !KEEPS_DENIAL.has(hit.kind) &&
-    mood.denials.some((i) => own.has(i) || (i > hit.core && i < hit.last));
+    mood.denials.some((i) =>
+      KEEPS_DENIAL.has(hit.kind)
+        ? // "has no new branches", not "nothing but branches"
+          hit.kind === 'branched' && i > hit.core && i < hit.last && !own.has(i)
+        : own.has(i) || (i > hit.core && i < hit.last),
+    );
   const outside =
     hit.kind !== 'no-fruitlets' &&
     (mood.denials.some(

@@ -31,9 +31,11 @@ export function weakFits(items: readonly Item[], at: readonly number[]): boolean
   // "figs have not started", "figs are not ripe"
   if (items.slice(end, end + 3).some((item) => item.text === 'not' || item.text === 'never')) return false;
   const counted = at.some((i) => items[i]?.type === 'quantity');
+  const place = placeOfTree(items, at[0] ?? 0);
   const strange = items.filter(
     (item, i) =>
       !at.includes(i) &&
+      !(place > i && item.classes.has('PLACE')) &&
       item.type === 'word' &&
       !isAnyOf(item, KNOWN_BESIDE) &&
       !PLAIN_BESIDE.has(item.text) &&
@@ -44,6 +46,14 @@ export function weakFits(items: readonly Item[], at: readonly number[]): boolean
   return strange.length <= (counted ? 2 : figlets ? 1 : 0);
 }
 
+/** "the mission next to the greenhouse door has fruit": up to its verb, where the tree stands; 0 without a verb. */
+function placeOfTree(items: readonly Item[], figs: number): number {
+  const tree = items.findIndex((item) => item.type === 'tree');
+  const verb = items.findIndex((item, i) => i > tree && isAnyOf(item, BEARING));
+  return tree >= 0 && verb > tree + 2 && verb < figs && items[tree + 1]?.classes.has('PREP') ? verb : 0;
+}
+
+const BEARING = ['HAVE', 'BE'];
 const KNOWN_BESIDE = [
   'DET',
   'PREP',

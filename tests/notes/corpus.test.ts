@@ -9,7 +9,7 @@ const NOTES = [
   ['notes-dev-3.jsonl', 0.96],
   ['notes-dev-4.jsonl', 0.96],
   ['notes-dev-5.jsonl', 0.96],
-  ['notes-dev-6.jsonl', 0.92],
+  ['notes-dev-6.jsonl', 0.94],
   ['notes-dev-7.jsonl', 0.92],
   ['notes-dev-8.jsonl', 0.97],
   ['notes-dev-9.jsonl', 0.93],
@@ -20,8 +20,7 @@ const NOTES = [
   ['notes-dev-14.jsonl', 0.98],
   ['notes-dev-15.jsonl', 0.97],
   ['notes-dev-16.jsonl', 0.97],
-  // Worked on for one round only: what to expect of notes not seen before.
-  ['notes-dev-17.jsonl', 0.9],
+  ['notes-dev-17.jsonl', 0.96],
 ] as const;
 const QUESTIONS = [
   ['questions-public.jsonl', 0.95],

@@ -1,5 +1,10 @@
 /** More words by class, in the form of `word-classes.ts`: phones, slang and dialects. A class may stand on several lines. */
 export const MORE_WORD_CLASSES: readonly (readonly [name: string, words: string])[] = [
+  [
+    // Where in the garden a tree stands.
+    'PLACE',
+    'wall fence shed gate door doors doorway doorstep house garage carport hut patio corner steps stairs path drive driveway porch deck decking window windowsill back front side yard garden greenhouse glasshouse conservatory polytunnel hedge bed border sun shade terrace balcony pergola trellis verandah veranda alley alleyway courtyard letterbox mailbox chimney downpipe trampoline gazebo archway',
+  ],
   ['THIEF', 'cockies maggies kookaburra kookaburras'],
   ['FRUIT', 'greenie greenies greeny'],
   ['FRUITLET', 'greenie greenies greeny'],

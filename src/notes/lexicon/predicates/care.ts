@@ -133,6 +133,7 @@ export const CARE: PredicateTable = [
   [
     'care',
     [
+      'branched|split|teed|ran|run|extended|laid|routed|plumbed|looped|strung DET? SIZE? drip|hose|irrigation|soaker|pipe|tubing|dripline|leaky|emitter line|lines|tube|pipe|hose|tubing|tape? ~ to|for|round|around|into|over|past ~ TREE|PRO',
       'TREE ADV? went|gone|goes|going|moved|bumped|stepped|graduated|promoted up to|into DET? MEASURE|NUM|bigger|larger|new',
       'had|got|gets|drank|downed|guzzled DET? SIZE|whole|full|half? can|canful|jug|jugful|bucket|bucketful|pail|gallon|pint|bottle|dose|cup of it|that|feed|water|tea|seaweed|the',
       'took|taken|brought|got|carried DET? TREE|PRO ~ in|inside|into|out|outside|onto|to|under ~ greenhouse|glasshouse|shed|garage|porch|conservatory|patio|polytunnel|tunnel|basement|cellar|lanai|sunroom|deck|balcony',

@@ -188,6 +188,7 @@ export const GROWTH: PredicateTable = [
   [
     'leafed-out',
     [
+      'TREE ADV? put|puts|putting|pushed|pushing|sent|sending out SIZE? leaves|leaf|foliage',
       'full of leaf|leaves|foliage|greenery by? DATE|now|already',
       'did DET? TREE wake|leaf|bud|sprout|break|open|shoot|flush|green up|out?',
       'back in|into growth|action DATE?',

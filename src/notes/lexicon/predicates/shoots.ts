@@ -225,6 +225,8 @@ export const SHOOTS: PredicateTable = [
   [
     'pruned',
     [
+      'had to hack|saw|chop|lop|prune|shear|whack|trim DET? NUM|MEASURE|TREE|PRO|limb|limbs|branch|branches|half|third|lot|bit|loads|it ~~',
+      'had to cut|take|bring|knock DET? NUM|MEASURE|TREE|PRO|limb|limbs|branch|branches|half|third|bit|lot ~ back|hard|off|down|out',
       'TREE ~ cut|hacked|chopped|pruned|trimmed|whacked|lopped back|down hard|right|well|heavily|to|by|over|properly|severely|again',
       'knocked|lopped|took|taken|cut|sawed|sawn|chopped|hacked ~ limb|limbs|bough|boughs off|out|from ~ TREE|PRO',
       'dead wooded|wooding|heading|headed',
@@ -370,6 +372,7 @@ export const SHOOTS: PredicateTable = [
       'CUTTING ~ for rooting|propagation|propagating|grafting|root|propagate',
       'brought|carried|fetched ~ CUTTING ~ in|inside|home|indoors',
       'snipped|cut|took|taken|clipped|sawed NUM? ~ lengths|pieces|wands|sticks|sections ~ off|from|of ~ TREE|PRO',
+      'NUM|few|some|couple|several SIZE? bits|pieces|lengths|sections|chunks|twigs|prunings|offcuts|trimmings|branches|stems|shoots|ends of|off|from? DET? PRO|TREE? ADV? in|into DET? SIZE? cloner|propagator|perlite|vermiculite|sand|cups|coir|moss|dome|jar|vase|compost|mix|water|tray|rooting|hormone',
       'CUTTING ~ went|gone|going|are|is|put|popped ~ in|into|under ~ cloner|propagator|perlite|water|sand|pots|cups|coir|vermiculite|moss|dome|bag|fridge|jar|compost|mix|tray',
       'took|cut|collected|saved|gathered|kept|harvested|bagged ~ TREE? wood|prunings|lengths|pieces ~ for|to rooting|root|propagation|propagate|propagating|graft|grafting|cuttings|scions|swap',
       'CUTTING',
