@@ -25,7 +25,11 @@ export function stateOf(saying: Saying, hit: Hit, before: Inherited | undefined)
     mood.denials.some((i) =>
       KEEPS_DENIAL.has(hit.kind)
         ? // "has no new branches", not "nothing but branches"
-          hit.kind === 'branched' && i > hit.core && i < hit.last && !own.has(i)
+          hit.kind === 'branched' &&
+          i > hit.core &&
+          i < hit.last &&
+          !own.has(i) &&
+          saying.items[i + 1]?.text !== 'but'
         : own.has(i) || (i > hit.core && i < hit.last),
     );
   const outside =

@@ -175,7 +175,7 @@ export const FRUIT: PredicateTable = [
       'dripping|oozing|leaking|beading|weeping|crying ~ honey|nectar|syrup|sugar',
       'NUM of? ~ FRUIT on|in DET? TREE HAVE|BE? ADV? turned|turning|coloured|colored|changed|softened',
       'neck|necks BE? ADV? ADV? like|as ~ noodle|noodles|spaghetti|rubber|jelly|string|rope|lettuce|swan|swans|giraffe|ballerina|ballerinas|snowdrop|snowdrops|willow|cooked|overcooked|wet|soggy|limp|floppy|soft',
-      'necks|neck ~ noodly|rubbery|wobbly|bendy|jelly|rubber|floppy|swanlike|swanning|flopped|flopping|wilting|giving|gone',
+      'necks|neck ~ noodly|rubbery|bendy|jelly|rubber|floppy|swanlike|swanning|flopped|flopping|wilting|giving|gone',
       'giving to the touch',
       'TREE purpling|blushing|bronzing|goldening nicely|up|well|now|already',
       'NUM give|yield $',
