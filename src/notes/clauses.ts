@@ -201,6 +201,9 @@ function isPreposition(items: readonly Item[], i: number): boolean {
       before === 'ones'
     );
   }
+  // "birds got 2 so netted it"
+  if (word === 'so' && i > 1 && before !== 'and' && next.text.endsWith('ed') && isAnyOf(next, DOINGS))
+    return false;
   if (word === 'so')
     return before !== '' && !['i', 'we', 'it', 'they', 'the', 'that', 'now'].includes(next.text)
       ? true
@@ -236,6 +239,8 @@ function isPreposition(items: readonly Item[], i: number): boolean {
   }
   return false;
 }
+
+const DOINGS = ['WATERED', 'TIPPED', 'PRUNED', 'PICKED', 'SNIPPED', 'PUTTING'];
 
 /** "black and blue", "two and a half": no new clause. */
 function isFixedPair(items: readonly Item[], i: number): boolean {

@@ -1,4 +1,5 @@
 import type { Day } from '../engine/day.ts';
+import { isOfTheTree, walksBy } from './doubt-innocent.ts';
 import { cutPieces, type Piece } from './doubt-pieces.ts';
 import { earlierSeasons } from './earlier-seasons.ts';
 import { isGuessable } from './guesses.ts';
@@ -88,6 +89,7 @@ function isInnocent(items: readonly Item[], at: readonly number[]): boolean {
     items[(at[0] ?? 0) - 1]?.classes.has('BE')
   )
     return true;
+  if (walksBy(items, at) || isOfTheTree(items, at)) return true;
   // "record six figs picked": what the assistant is told to do.
   if (opening === 'record' && at[0] === 0 && items[1]?.quantity) return true;
   // "so that is that", "when i did it": told, where "did it" by itself asks.

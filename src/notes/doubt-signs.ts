@@ -38,7 +38,7 @@ const SIGNS: Partial<Record<ObservationKind, readonly Sign[]>> = {
   fruitlets: [
     sign(
       'FRUIT FRUITLET BREBA',
-      'fruiting fruited loaded covered laden dripping smothered studded bursting heaving groaning packed full heavy chocka chockers rammed stacked stuffed brimming decked heaps plastered festooned pinhead pinheads peas marbles crop set setting figged mains maincrop maincrops',
+      'fruiting fruited figging loaded covered laden dripping smothered studded bursting heaving groaning packed full heavy chocka chockers rammed stacked stuffed brimming decked heaps plastered festooned pinhead pinheads peas marbles crop set setting figged mains maincrop maincrops',
     ),
     sign('NUM', ''),
     sign('', ''),
@@ -74,7 +74,7 @@ export function coreOf(kind: ObservationKind, piece: Piece): number {
 }
 
 const FRUIT_BEARING =
-  /^(?:fruiting|loaded|laden|dripping|smothered|heaving|groaning|studded|bursting|chocka|chockers|rammed|plastered|festooned)$/;
+  /^(?:fruiting|figging|loaded|laden|dripping|smothered|heaving|groaning|studded|bursting|chocka|chockers|rammed|plastered|festooned)$/;
 /** Words that mean something only beside another: they explain nothing by themselves. */
 const UNSETTLED = ['OTHERS', 'SAYS', 'HEDGE', 'THIEF', 'PEST', 'PAST'];
 

@@ -101,7 +101,10 @@ const RULES: readonly MoodRule[] = [
   {
     on: 'got',
     means: 'unreal',
-    when: (items, i) => textAt(items, i + 1) === 'to' && items[i + 2]?.classes.has('TIP') === true,
+    // "gotta feed it" is still to do; "got to feed it" may be done.
+    when: (items, i) =>
+      textAt(items, i + 1) === 'to' &&
+      (items[i]?.typed === 'gotta' || items[i + 2]?.classes.has('TIP') === true),
   },
   { on: 'have', means: 'unreal', when: (items, i) => textAt(items, i + 1) === 'to' },
   { on: 'instead', means: 'denied-of-fact', when: (items, i) => textAt(items, i + 1) === 'of' },

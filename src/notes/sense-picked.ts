@@ -80,6 +80,12 @@ function verbFits(items: readonly Item[], at: number): boolean {
       (object?.type === 'tree' &&
         /[^s]s$/.test(object.typed) &&
         rest.slice(0, 3).some((item) => SEVERAL.has(item.text))) ||
+      // "grabbed the last one off the alma"
+      (['one', 'ones'].includes(object?.text ?? '') &&
+        rest.some((item) => ['off', 'from'].includes(item.text)) &&
+        rest.some((item) => item.type === 'tree')) ||
+      // "plucked a pair", and nothing more in the clause
+      (object?.type === 'quantity' && rest.length <= 2 && rest.at(-1) === object && at === 0) ||
       // "grabbed 4 celestes"
       (object?.type === 'quantity' && rest.some((item) => item.type === 'tree')) ||
       (object !== undefined &&

@@ -29,7 +29,13 @@ export function isWeekdayInProse(input: Input, i: number): boolean {
   }
   if (SAYINGS.has(next)) return false;
   if (!AMBIGUOUS.has(word)) return true;
-  if (isBeforeDate(input, i + 1) || putsRight(input, i, i + 1) || isTallied(input, i)) return true;
+  if (
+    isBeforeDate(input, i + 1) ||
+    putsRight(input, i, i + 1) ||
+    isTallied(input, i) ||
+    isTalliedAhead(input, i)
+  )
+    return true;
   const before = textAt(input, i - 1);
   const announced = DAY_PREPOSITION.has(before) && !IDLE_ON.has(textAt(input, i - 2));
   const headed =
@@ -64,15 +70,32 @@ const SUN_DOES = wordSet(
   'scorched burnt burned baked cooked fried bleached beat shone rose dried crisped wilted melted toasted roasted killed blasted frazzled damaged singed hit came warmed scalded',
 );
 
-/** "3 sat, 4 sun": one day after another, each with its number. */
+/** "3 sat, 4 sun", "king sat, tall kadota sun": one day after another, each with its number or its tree. */
 function isTallied(input: Input, i: number): boolean {
+  if (!isClauseEnd(input, i + 1)) return false;
+  let start = i - 1;
+  while (start > i - 4 && input.tokens[start]?.isWord && !TALLYING.has(textAt(input, start))) start--;
+  const counted = start === i - 1 && input.tokens[start]?.number != null;
+  const at = counted ? start - 1 : start;
   return (
-    isClauseEnd(input, i + 1) &&
-    input.tokens[i - 1]?.number != null &&
-    [',', 'and', '&'].includes(textAt(input, i - 2)) &&
-    input.tokens[i - 3]?.weekday != null
+    at < i - 1 &&
+    TALLYING.has(textAt(input, at)) &&
+    input.tokens[at - 1]?.weekday != null &&
+    !LIGHT_BEFORE.has(textAt(input, i - 1)) &&
+    !VERB_BEFORE_SAT.has(textAt(input, i - 1))
   );
 }
+
+/** "3 alma sat and 4 ronde sun": the first of a row that goes on with a number and another day. */
+function isTalliedAhead(input: Input, i: number): boolean {
+  if (!TALLYING.has(textAt(input, i + 1)) || input.tokens[i + 2]?.number == null) return false;
+  for (let k = i + 3; k < i + 7; k++)
+    if (input.tokens[k]?.weekday != null)
+      return isClauseEnd(input, k + 1) && !LIGHT_BEFORE.has(textAt(input, k - 1));
+  return false;
+}
+
+const TALLYING = new Set([',', 'and', '&', '+', 'then']);
 
 export const OF_REPAIR = wordSet(
   'that no wait oops sorry mean meant actually rather correction edit make was it er err erm um uh ugh nope nah *',

@@ -24,6 +24,7 @@ const LINES: readonly string[] = [
   'neighbour neighbours neighbor neighbors friend friends wife husband hubby missus partner kids kid children child son daughter boys girls grandkids grandson granddaughter family dog cat us both',
   'nose button racks rack trays sharpish pronto story likewise treatment thumbnail teeth watery worth pies tarts hahaha hahahaha hahahah grapes strong clusters cluster bunches fruitwise figwise ambrosia rootled rummaged figging bubbling vanished',
   'whatsoever anywhere hunt search searched hunted combed comb tooth scoured inspection front department nary bugger sod naff jack diddly squat sweet dice square root fa visible root joy drew drawn dicky bird',
+  'bar barring besides bean beans sniff whisker jot peep report reports anything figgin cheeky sneaky naughty crafty sly',
   'christened nibble singular hiding lurking peeking tucked nestled heavily kind greedy science',
   'among amongst higher carry carries notion rascals terrors monkeys barren',
   'stubborn lazy shy moody sulky grumpy temperamental useless eyeballs shortage spare mean proved wrong',
@@ -45,6 +46,11 @@ const LINES: readonly string[] = [
 ];
 
 const words = new Set<string>(LINES.flatMap((line) => line.split(' ')));
+
+/** Whether a word is one of the list, so that it stands as typed. */
+export function isListedPlain(word: string): boolean {
+  return words.has(word);
+}
 
 export function isPlainWord(word: string): boolean {
   return words.has(word) || (word.length > 4 && word.endsWith('ly'));

@@ -4,6 +4,7 @@ import { ASIDES } from './asides.ts';
 import { DOUBTS } from './doubt-words.ts';
 import { INTENTS } from './intents.ts';
 import { frequentWords, isOrdinary } from './ordinary.ts';
+import { isListedPlain } from './plain-words.ts';
 import { PREDICATES, patternWords } from './predicates/index.ts';
 import { TEASERS } from './teasers.ts';
 import { tradeWordFor } from './trade-words.ts';
@@ -35,7 +36,9 @@ function spellingIndex(): SpellingIndex {
 
 /** True when a word stands as typed. */
 export function isKnownWord(word: string): boolean {
-  return core.has(word) || passing.has(word) || isOrdinary(word) || classesOf(word).size > 0;
+  return (
+    core.has(word) || passing.has(word) || isOrdinary(word) || classesOf(word).size > 0 || isListedPlain(word)
+  );
 }
 
 const MEMORY = 5000;

@@ -11,6 +11,8 @@ export const CARE: PredicateTable = [
       'took|taken|carted|drove|hauled|brought|chucked|lugged DET? TREE ~~ pot|tub|container|label|net|cage to|on DET? tip|dump|skip|recycling|bin',
       'left|leaving|leave|BE ~ unpruned|unwatered|unfed|unnetted|unmulched|unsprayed|unharvested',
       'CUTTING ~ not take|taken|make|strike',
+      'CUTTING NEG took|take|survived|made|lived|rooted|struck|managed|caught|worked|did|got|leafed|callused',
+      'CUTTING off|from|of DET? TREE NEG took|take|survived|made|lived|rooted|struck|managed|caught|worked|did|got|leafed|callused',
       'CUTTING HAVE? ADV? failed|flopped|fizzled|bombed',
       'CUTTING from|off|of|in DET? TREE|cup|pot|jar ADV? BE? ADV? sulking|sitting|waiting|leafing|leafed|green|dormant|thinking|struggling|doing|looking|hanging|holding|stalled|undecided ~ ~',
       'CUTTING ADV? BE? ADV? sulking|sitting|waiting|leafing|leafed|green|dormant|thinking|struggling|doing|looking|hanging|holding|stalled|undecided ~ ~',

@@ -199,6 +199,7 @@ export const GROWTH: PredicateTable = [
       'TREE ~ put|puts|putting|pulled|threw|got ~ leaves|clothes|coat|dress|frock|jacket|green|greenery|foliage on|out',
       'leaf|leaves|leafs of|on|from DET? TREE BE? ADV? coming|came|come|comed|popping out|through',
       '^ first|new|green|proper|tiny|some? leaves|leaf on DET? TREE',
+      'first|new|fresh|green leaves|leaf by|on|from|since DATE',
       'leaf BUD BE? opening|opened|breaking|bursting|unfurling|swelling|popping|unfolding|fattening|swollen',
       '^ leaf|leaves|leafed|leafout|bud DATE',
       'popped|pushed|opened|unfurled|spread|shot up|out? DET? ~ leaves|leaf ~ DATE|TREE?',

@@ -36,6 +36,9 @@ export const HARVEST: PredicateTable = [
       'liberated|rescued|salvaged|snagged|nabbed|pocketed|bagged|grabbed|gathered|collected|scored|claimed|landed|plucked|snaffled|secured|retrieved|fetched NUM SIZE? TREE FRUIT',
       'got|getting|laid my|our|her|his|their hands|mitts|paws on ~ NUM|FRUIT|few|some off|from? ~ TREE',
       // taken from the tree
+      'NUM SIZE? TREE|FRUIT? came|come|dropped|fell|popped off|away|out? ~ in|into DET? hand|hands|palm|fingers',
+      'CONTAINER and a half of DET? SIZE? TREE|FRUIT',
+      'CONTAINER and a half off|from DET? TREE|PRO',
       'TAKEN PRO? off? ~ NUM|WEIGHT RIPE? SIZE? SIZE? FRUIT? RIPE? off|from|of|outta DET? own? SIZE? TREE|PRO',
       'TAKEN PRO? ~ RIPE|RIPEN|BREBA SIZE? one|ones|FRUIT off|from|of|outta DET? own? SIZE? TREE|PRO',
       'TAKEN PRO? ~ FRUIT off|from|of|outta DET? own? SIZE? TREE|PRO',

@@ -69,7 +69,7 @@ export const TROUBLE: PredicateTable = [
       'TROUBLE TROUBLE',
       'TROUBLE ~ FRUIT|LEAF',
       'FRUIT ~ TROUBLE',
-      'LEAF ~ TROUBLE|yellow|brown|yellowing|browning|falling|dropping|droopy|drooping|crispy|curling|spotty|dropped|fell|pale|purple|black|dropping|drooped|flagging|mottled|dry|limp',
+      'LEAF ~ TROUBLE|yellow|brown|yellowing|browning|falling|dropping|droopy|drooping|crispy|curling|spotty|dropped|fell|pale|purple|black|dropping|drooped|flagging|mottled|dry|limp|scorching|frying|burning|crisping|cooking|roasting|wilting|shrivelling|shriveling|scorch',
       'yellow|brown|pale|dropping|curling|black|mottled|limp|droopy|crispy|yellowing|dry|curled|spotty|curly|crinkled ~ LEAF',
       'dropping|dropped|losing|lost|shedding|shed ~ LEAF',
       'LEAF drop',
