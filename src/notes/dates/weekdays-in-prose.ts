@@ -82,7 +82,8 @@ function isTallied(input: Input, i: number): boolean {
     TALLYING.has(textAt(input, at)) &&
     input.tokens[at - 1]?.weekday != null &&
     !LIGHT_BEFORE.has(textAt(input, i - 1)) &&
-    !VERB_BEFORE_SAT.has(textAt(input, i - 1))
+    !VERB_BEFORE_SAT.has(textAt(input, i - 1)) &&
+    !FRUIT_BEFORE_MON.has(textAt(input, i - 1))
   );
 }
 
@@ -94,6 +95,9 @@ function isTalliedAhead(input: Input, i: number): boolean {
       return isClauseEnd(input, k + 1) && !LIGHT_BEFORE.has(textAt(input, k - 1));
   return false;
 }
+
+/** "figlets mon": said to a friend. */
+const FRUIT_BEFORE_MON = wordSet('figlets figlet figs fig fruit fruits brebas breba buds');
 
 const TALLYING = new Set([',', 'and', '&', '+', 'then']);
 
