@@ -104,7 +104,10 @@ export const undoVerb: ButtonVerb = {
       note.writtenOn === todayOf(context) ? '' : ` of ${fullDayWords(note.writtenOn, dateOrderOf(context))}`;
     return reply({
       title: 'Taken back',
-      text: `The note${when} "${shorten(note.text)}" is off the record, and the dates that hung on it are as they were.`,
+      text:
+        note.corrects === null
+          ? `The note${when} "${shorten(note.text)}" is off the record, and the dates that hung on it are as they were.`
+          : `The correction${when} "${shorten(note.text)}" is off the record; what you had noted before it stands again.`,
       data: { undone: true },
     });
   },

@@ -96,6 +96,11 @@ export interface Correction {
   readonly tree?: number;
   readonly on?: Day;
   readonly count?: number;
+  readonly unit?: WeightUnit;
   readonly kind?: ObservationKind;
   readonly crop?: Crop;
+  /** What is wrong, where it is said ("alma, not king"): only events that have it are meant. */
+  readonly instead?: Pick<Partial<ReadEvent>, 'tree' | 'on' | 'count' | 'kind' | 'crop'>;
+  /** Trees of which the same is true ("both", "and the little one"); nothing else is changed then. */
+  readonly also?: readonly number[];
 }

@@ -1,26 +1,19 @@
 import type { Day } from '../engine/day.ts';
-import type { Crop, ObservationKind } from '../engine/observation.ts';
+import type { Crop, ObservationKind, WeightUnit } from '../engine/observation.ts';
 import type { Correction, ReadEvent, Setting } from './contract.ts';
+import { type MarkedText, readMarks } from './correction-marks.ts';
 import { speaksPlainly } from './doubt-finding.ts';
+import type { Item } from './item.ts';
 import { readItems } from './items.ts';
 import { wordSet } from './lexicon/word-set.ts';
 import { readNote } from './read-note.ts';
 import { findTree } from './trees/match-trees.ts';
-
-const CORRECTING =
-  /^(?:(?:no|nope|nah|sorry|oops|whoops|wait|actually|correction|i meant?|i mean|make that|scratch that|that(?:'s| is|s)? (?:was|should be|should have been|should say)|that was|it was|it's|its|they were|should be|should have been|not|ah|oh|my bad|meant|rather|edit|those were|these were|that|was|hang on|er|um)[\s,.:;!-]+)+/;
-
-const SHOULD = /\bshould (?:be|have been)\b/;
-/** After a "no" without a comma: the right one. */
-const BACK = /^(?:the|it|that|those|these|they) /;
-
-/** Without one of these, "it was watered" tells something new rather than what the note before should have said. */
-const TAKING_BACK =
-  /\bnot\b|^(?:no|nope|nah|sorry|oops|whoops|wait|actually|correction|i mean|make that|scratch that|my bad|meant|rather|edit|hang on)\b|\bshould (?:be|have been|say)\b/;
+import { rosterIndex } from './trees/roster-index.ts';
 
 /** Words between what is put right that add nothing. */
 const FILLING = wordSet(`
-  the it was is on i meant one tree fig a that they were and my of all for actually only just from about
+  the it was is on i meant one tree fig a that they were and my of all for actually only just from about off in at
+  there are now mean think
 `);
 
 /** What a message puts right of the note before, or null when it is no correction. */
@@ -30,79 +23,211 @@ export function readCorrection(
   last: readonly ReadEvent[],
 ): Correction | null {
   const plain = text.trim().toLowerCase().replace(/[’‘]/g, "'").slice(0, 120);
-  // "no figs on the alma" is a note, "no, the tall one" is not.
-  if (/^(?:no|not|nope) (?!the |it |that |i |wait |sorry |not |those |these |they )/.test(plain)) return null;
-  // "not the oak" says only which it was not; "not the oak, the ash" would say which it was.
-  if (/^wait for |^not [^,;.–-]*$/.test(plain) && !/\bbut\b/.test(plain)) return null;
-  // What it was not does not say what it was.
-  if (/^not /.test(plain)) return null;
-  const lead = CORRECTING.exec(`${plain} `);
-  if (!lead || last.length === 0 || plain.includes('?')) return null;
-  // "oops, not brebas", "no, not the tall one", "wait no figs": what it was not.
-  const rest = plain.slice(Math.min(lead[0].length, plain.length)).trim();
-  if (/\bnot\W*$/.test(lead[0])) return /^brebas?$/.test(rest) ? { crop: 'main' } : null;
-  if (/(?:^|\s)(?:no|nope) $/.test(lead[0]) && !BACK.test(rest)) return null;
-  if (rest === '') return null;
-  const [head = '', ...tail] = rest.split(/\bnot\b/).map((part) => part.trim());
-  if (head !== '' && tail.some((part) => !isNamed(part, setting))) return null;
-  const said = head === '' ? rest : head;
-  const items = readItems(said, setting).filter((item) => item.type !== 'mark');
-  const correction: { tree?: number; on?: Day; count?: number; kind?: ObservationKind; crop?: Crop } = {};
-  let left = 0;
-  for (const item of items) {
-    if (item.mention) {
-      if (item.mention.ids.length !== 1 || correction.tree !== undefined) return null;
-      const id = item.mention.ids[0];
-      if (id !== undefined) correction.tree = id;
-    } else if (item.date) {
-      if (item.date.problem || item.date.on > setting.today) return null;
-      correction.on = item.date.on;
-    } else if (item.quantity) {
-      if (item.quantity.unit) return null;
-      correction.count = item.quantity.value;
-    } else if (item.classes.has('BREBA')) correction.crop = 'breba';
-    else if (item.text === 'main') correction.crop = 'main';
-    else if (item.classes.has('FRUIT') || item.classes.has('SHOOT') || FILLING.has(item.text)) continue;
-    else left++;
-  }
-  if (correction.tree === undefined && correction.on === undefined && items.length <= 4) {
-    const found = findTree(said, setting.roster);
-    if (found.kind === 'one' && left > 0 && speaksPlainly(items, setting.today)) return { tree: found.id };
-  }
-  if (left > 0) {
-    // "it should have been tipped": a wish as soon as a correction.
-    if (!TAKING_BACK.test(plain) || SHOULD.test(lead[0])) return null;
-    const reading = readNote(said, {
-      ...setting,
-      about: last.flatMap((event) => (event.tree === null ? [] : [event.tree])).slice(0, 1),
-    });
-    const only = reading.logged[0];
-    if (
-      reading.ask !== null ||
-      reading.logged.length !== 1 ||
-      !only ||
-      only.kind === 'remark' ||
-      items.length > 6
-    )
-      return null;
-    return {
-      ...correction,
-      kind: only.kind,
-      ...(only.count === undefined ? {} : { count: only.count }),
-      ...(only.crop === undefined ? {} : { crop: only.crop }),
-    };
-  }
-  if (!speaksPlainly(items, setting.today)) return null;
-  return Object.keys(correction).length > 0 ? correction : null;
+  if (last.length === 0 || plain.includes('?') || plain.startsWith('wait for ')) return null;
+  const marked = readMarks(plain);
+  if (marked === null) return null;
+  // "oops, not brebas": of the other crop; "no, not the tall one" does not say which.
+  if (marked.right === '') return /^brebas?$/.test(marked.wrong ?? '') ? { crop: 'main' } : null;
+  const also = readAlso(marked.right, setting, last);
+  if (also) return { also };
+  const other = otherOfPair(marked.right, setting, last);
+  if (other !== null) return marked.mark === 'none' ? null : { tree: other };
+  const right = readParts(marked.right, setting);
+  if (right === null) return null;
+  if (marked.mark === 'none') return bareCorrection(right, last);
+  const instead = marked.wrong === null ? null : readWrong(marked.wrong, setting, last);
+  if (marked.wrong !== null && instead === null) return null;
+  const said = readRight(marked, right, setting, last);
+  if (said === null || instead === null) return said;
+  // Of one sort with what is right: "the pot, not watered" denies.
+  const sorts = Object.keys(instead);
+  return sorts.length > 0 && sorts.every((sort) => sort in said) ? { ...said, instead } : null;
 }
 
-/** "…, not the little one", "… not 3": nothing but what is put right; "the tall one was not tipped" is another matter. */
-function isNamed(text: string, setting: Setting): boolean {
-  return (
-    text !== '' &&
-    readItems(text, setting).every(
-      ({ type, text: word, classes }) =>
-        type !== 'word' || FILLING.has(word) || classes.has('DET') || classes.has('BREBA') || word === 'main',
-    )
-  );
+/** What a few words name: a tree, a day, a number, a crop. */
+interface Parts {
+  readonly named: { tree?: number; on?: Day; count?: number; unit?: WeightUnit; crop?: Crop };
+  /** How many of its words are none of these. */
+  readonly left: number;
+  /** It speaks of figs or shoots. */
+  readonly ofFruit: boolean;
+  readonly items: readonly Item[];
+}
+
+/** Null where it names two trees, a day that is none, or one to come. */
+function readParts(text: string, setting: Setting): Parts | null {
+  const items = readItems(text, setting).filter((item) => item.type !== 'mark');
+  const named: Parts['named'] = {};
+  let left = 0;
+  let ofFruit = false;
+  for (const item of items) {
+    const { mention, date, quantity } = item;
+    if (mention) {
+      if (mention.ids.length !== 1 || named.tree !== undefined) return null;
+      const id = mention.ids[0];
+      if (id !== undefined) named.tree = id;
+    } else if (date) {
+      if (date.problem || date.on > setting.today) return null;
+      named.on = date.on;
+    } else if (quantity) {
+      named.count = quantity.value;
+      if (quantity.unit) named.unit = quantity.unit;
+    } else if (item.classes.has('BREBA')) named.crop = 'breba';
+    else if (item.text === 'main') named.crop = 'main';
+    else if (item.classes.has('FRUIT') || item.classes.has('SHOOT')) ofFruit = true;
+    else if (!FILLING.has(item.text) && !(item.classes.has('DET') && !item.classes.has('NEG'))) left++;
+  }
+  return { named, left, ofFruit, items };
+}
+
+function readRight(
+  marked: MarkedText,
+  { named, left, items }: Parts,
+  setting: Setting,
+  last: readonly ReadEvent[],
+): Correction | null {
+  const { right, mark } = marked;
+  if (EARLIER.test(right)) return mark === 'plain' ? { kind: 'remark', on: setting.today } : null;
+  if (named.tree === undefined && named.on === undefined && items.length <= 4) {
+    const found = findTree(right, setting.roster);
+    if (found.kind === 'one' && left > 0 && speaksPlainly(items, setting.today)) return { tree: found.id };
+  }
+  if (left > 0) return otherKind(marked, named, items, setting, last);
+  if (!speaksPlainly(items, setting.today)) return null;
+  // "that's 30 off the ronde" is another harvest.
+  const counted = last.some(({ tree, count }) => tree === named.tree && count !== undefined);
+  if (mark === 'faint' && named.count !== undefined && named.tree !== undefined && !counted) return null;
+  return Object.keys(named).length > 0 ? named : null;
+}
+
+/** "that was last year": then it is no news of this season. */
+const EARLIER = /^(?:from |in )?(?:last (?:year|season|summer)|the year before)$/;
+
+const OF_FRUIT: ReadonlySet<ObservationKind> = new Set([
+  'fruitlets',
+  'no-fruitlets',
+  'buds-single',
+  'buds-double',
+  'branched',
+  'dropped',
+  'ripening',
+  'picked',
+] as const);
+
+/** What a faint word may put in the place of fruit: none of them keeps a nudge back. */
+const HARMLESS: ReadonlySet<ObservationKind> = new Set([
+  'no-fruitlets',
+  'buds-single',
+  'buds-double',
+  'branched',
+] as const);
+
+/** "i meant picked", "no figs actually": something else was done or seen; faintly marked, only of the same fruit. */
+function otherKind(
+  { right, mark, leads }: MarkedText,
+  named: Parts['named'],
+  items: readonly Item[],
+  setting: Setting,
+  last: readonly ReadEvent[],
+): Correction | null {
+  if (items.length > 6) return null;
+  // What names another tree, or a tree without a word of correction first, stands by itself.
+  if (named.tree !== undefined && (!leads || last.every(({ tree }) => tree !== named.tree))) return null;
+  const only = readOne(right, setting, last);
+  if (!only) return null;
+  const akin = OF_FRUIT.has(only.kind) && last.some(({ kind }) => OF_FRUIT.has(kind));
+  if (only.kind === 'no-fruitlets' && !akin) return null;
+  if ((mark !== 'plain' || named.tree !== undefined) && !(akin && HARMLESS.has(only.kind))) return null;
+  const { kind, count, unit, crop } = only;
+  return {
+    ...named,
+    kind,
+    ...(count === undefined ? {} : { count }),
+    ...(unit === undefined ? {} : { unit }),
+    ...(crop === undefined ? {} : { crop }),
+  };
+}
+
+/** The one thing told of the tree at hand. */
+function readOne(text: string, setting: Setting, last: readonly ReadEvent[]): ReadEvent | null {
+  const about = last.flatMap((event) => (event.tree === null ? [] : [event.tree])).slice(0, 1);
+  const { ask, logged } = readNote(text, { ...setting, about });
+  const only = logged[0];
+  return ask === null && logged.length === 1 && only && only.kind !== 'remark' ? only : null;
+}
+
+/** "…, not the little one", "… not 3", "… not picked": which of the events is meant. */
+function readWrong(
+  text: string,
+  setting: Setting,
+  last: readonly ReadEvent[],
+): NonNullable<Correction['instead']> | null {
+  const parts = readParts(text, setting);
+  if (parts === null) return null;
+  const { tree, on, count, crop } = parts.named;
+  if (parts.left === 0) {
+    return {
+      ...(crop === undefined ? {} : { crop }),
+      ...(tree === undefined ? {} : { tree }),
+      ...(on === undefined ? {} : { on }),
+      ...(count === undefined ? {} : { count }),
+    };
+  }
+  const only = readOne(text, setting, last);
+  return only && { kind: only.kind };
+}
+
+/** "yesterday", "6", "king was saturday": nothing else they could be said for. */
+function bareCorrection(
+  { named, left, ofFruit, items }: Parts,
+  last: readonly ReadEvent[],
+): Correction | null {
+  const { tree, on, count, unit, crop } = named;
+  if (left > 0 || ofFruit || unit !== undefined || crop !== undefined || items.length > 4) return null;
+  // "5 off the alma" is another harvest.
+  if (items.some(({ text }) => text === 'off' || text === 'from')) return null;
+  if ((on === undefined) === (count === undefined)) return null;
+  if (tree === undefined) return items.length <= 2 ? named : null;
+  const ofTree = last.filter((event) => event.tree === tree);
+  const isNews = on === undefined ? ofTree.every((event) => event.count === undefined) : ofTree.length === 0;
+  return isNews ? null : named;
+}
+
+const TOO =
+  /^(?:(?:and|also|plus|& ?|\+ ?)\s*)+(?<behind>.+?)(?:,? (?:too|also|as well|and all))?$|^(?<before>.+?),? (?:too|also|as well|and all)$/;
+const BOTH = /^both(?: (?:of (?:them|the \S+s)|(?:the )?\S+s))?$/;
+
+/** "both", "and the little one": of which trees the same is true; null where it says anything else. */
+function readAlso(text: string, setting: Setting, last: readonly ReadEvent[]): readonly number[] | null {
+  const [first] = last;
+  if (first?.tree == null || last.some((event) => event.tree !== first.tree)) return null;
+  if (BOTH.test(text)) {
+    const twin = twinOf(first.tree, setting);
+    return twin === null ? null : [twin];
+  }
+  const { behind, before } = TOO.exec(text)?.groups ?? {};
+  const named = behind ?? before;
+  const parts = named === undefined ? null : readParts(named, setting);
+  const tree = parts?.named.tree;
+  if (parts === null || tree === undefined || tree === first.tree) return null;
+  return parts.left === 0 && !parts.ofFruit && Object.keys(parts.named).length === 1 ? [tree] : null;
+}
+
+const OTHER = /^(?:the |my )?other(?: (?:one|tree|fig|\S+))?$/;
+
+/** "the other one", of two of a cultivar. */
+function otherOfPair(text: string, setting: Setting, last: readonly ReadEvent[]): number | null {
+  const [first] = last;
+  if (first?.tree == null || last.some((event) => event.tree !== first.tree)) return null;
+  return OTHER.test(text) ? twinOf(first.tree, setting) : null;
+}
+
+/** The other tree of its cultivar, if there is just one. */
+function twinOf(tree: number, { roster }: Setting): number | null {
+  for (const ids of rosterIndex(roster).cultivars.values()) {
+    if (!ids.has(tree)) continue;
+    const [twin, third] = [...ids].filter((id) => id !== tree);
+    return twin !== undefined && third === undefined ? twin : null;
+  }
+  return null;
 }

@@ -188,8 +188,8 @@ describe('a correction', () => {
   });
 
   it.each([
-    ['no, the tall one not the little one', { tree: 5 }],
-    ['it was 5 not 3', { count: 5 }],
+    ['no, the tall one not the little one', { tree: 5, instead: { tree: 6 } }],
+    ['it was 5 not 3', { count: 5, instead: { count: 3 } }],
     ['sorry, not brebas', { crop: 'main' }],
     ['no, that was monday', { on: '2026-06-29' }],
     ['oops, tall kadota', { tree: 5 }],

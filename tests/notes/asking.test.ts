@@ -52,7 +52,7 @@ describe('corrections', () => {
   it.each([
     ['no, the tall one', { tree: 5 }],
     ['that was saturday', { on: '2026-06-27' }],
-    ['it was 5 not 3', { count: 5 }],
+    ['it was 5 not 3', { count: 5, instead: { count: 3 } }],
     ['sorry, brebas', { crop: 'breba' }],
   ])('"%s" changes what it names', (text, correction) => {
     expect(readCorrection(text, SETTING, logged)).toEqual(correction);

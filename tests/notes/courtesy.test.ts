@@ -20,16 +20,38 @@ describe('a message that is only polite', () => {
 });
 
 describe('a message that only takes back', () => {
-  it.each(['undo', 'Undo that!', 'delete the last one', 'scrap that please', 'cancel my last note'])(
-    '%j wants the last note undone',
-    (text) => {
-      expect(asksUndo(text)).toBe(true);
-    },
-  );
-  it.each(['how do i undo', 'undo the netting on the alma', 'removed it', 'cancel the tip on the alma'])(
-    '%j does not',
-    (text) => {
-      expect(asksUndo(text)).toBe(false);
-    },
-  );
+  it.each([
+    'undo',
+    'Undo that!',
+    'delete the last one',
+    'scrap that please',
+    'cancel my last note',
+    'never mind',
+    'nevermind that',
+    'oops, ignore that last one',
+    'forget it',
+    'forget that note, sorry',
+    "no i didn't",
+    'actually i didnt',
+    "that didn't happen",
+    'false alarm',
+    'strike that',
+    "don't log that",
+    'sorry wrong chat',
+  ])('%j wants the last note undone', (text) => {
+    expect(asksUndo(text)).toBe(true);
+  });
+  it.each([
+    'how do i undo',
+    'undo the netting on the alma',
+    'removed it',
+    "i didn't tip it",
+    'forget the alma',
+    'ignore the leaves on the alma',
+    'removed the fruit',
+    'deleted all my photos',
+    'cancel the tip on the alma',
+  ])('%j does not', (text) => {
+    expect(asksUndo(text)).toBe(false);
+  });
 });
