@@ -9,8 +9,9 @@ function standing(note: string, message: string): string | null {
   const { logged } = readNote(note, SETTING);
   const correction = readCorrection(message, SETTING, logged);
   const events = correction && correctEvents(logged, correction, SETTING.today);
+  if (!events) return null;
   return events
-    ?.map(({ tree, kind, on, count, unit, crop }) =>
+    .map(({ tree, kind, on, count, unit, crop }) =>
       [
         names.get(tree ?? 0),
         kind,
