@@ -30,7 +30,7 @@ export function readCorrection(
   if (marked.right === '') return /^brebas?$/.test(marked.wrong ?? '') ? { crop: 'main' } : null;
   const also = readAlso(marked.right, setting, last);
   if (also) return { also };
-  const other = otherOfPair(marked.right, setting, last);
+  const other = marked.wrong === null ? otherOfPair(marked.right, setting, last) : null;
   if (other !== null) return marked.mark === 'none' ? null : { tree: other };
   const right = readParts(marked.right, setting);
   if (right === null) return null;
@@ -193,8 +193,8 @@ function bareCorrection(
   return isNews ? null : named;
 }
 
-const TOO =
-  /^(?:(?:and|also|plus|& ?|\+ ?)\s*)+(?<behind>.+?)(?:,? (?:too|also|as well|and all))?$|^(?<before>.+?),? (?:too|also|as well|and all)$/;
+const ALSO_FIRST = wordSet('and also plus & +');
+const ALSO_LAST = wordSet('too also');
 const BOTH = /^both(?: (?:of (?:them|the \S+s)|(?:the )?\S+s))?$/;
 
 /** "both", "and the little one": of which trees the same is true; null where it says anything else. */
@@ -205,12 +205,20 @@ function readAlso(text: string, setting: Setting, last: readonly ReadEvent[]): r
     const twin = twinOf(first.tree, setting);
     return twin === null ? null : [twin];
   }
-  const { behind, before } = TOO.exec(text)?.groups ?? {};
-  const named = behind ?? before;
-  const parts = named === undefined ? null : readParts(named, setting);
+  const named = sameOf(text);
+  const parts = named === null ? null : readParts(named, setting);
   const tree = parts?.named.tree;
   if (parts === null || tree === undefined || tree === first.tree) return null;
   return parts.left === 0 && !parts.ofFruit && Object.keys(parts.named).length === 1 ? [tree] : null;
+}
+
+/** What "and … too" stands around, or null where neither word is said. */
+function sameOf(text: string): string | null {
+  const words = text.split(/[\s,]+/);
+  const from = words.findIndex((word) => !ALSO_FIRST.has(word));
+  const asWell = words.at(-2) === 'as' && words.at(-1) === 'well';
+  const to = asWell ? words.length - 2 : words.length - (ALSO_LAST.has(words.at(-1) ?? '') ? 1 : 0);
+  return from >= 0 && from < to && (from > 0 || to < words.length) ? words.slice(from, to).join(' ') : null;
 }
 
 const OTHER = /^(?:the |my )?other(?: (?:one|tree|fig|\S+))?$/;

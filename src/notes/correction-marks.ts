@@ -10,64 +10,196 @@ export interface MarkedText {
   readonly leads: boolean;
 }
 
-/** "no figs" denies, "no, the tall one" and "no it was 4" put right. */
-const PLAIN =
-  /^(?:\*+\s*|no(?:[,.:;!–]+\s*|\s+-+\s+|\s+(?=(?:the|it|that|i|wait|sorry|those|these|they|my|make|\d+)\b))|(?:nope|nah|sorry|oops|oop|whoops|ugh|argh|damn|wait|correction|typo|autocorrect|i meant?|i mean|i meant to (?:say|put|write|type)|make(?: it| that)?|change (?:it|that) to|call it|scratch that|strike that|that(?:'s| is|s)? (?:should be|should have been|should say)|should be|should have been|should say|my bad|my mistake|meant|meaning|rather|edit|hang on|hold on|i lied|tell a lie|miscounted|recounted|misremembered|(?:got |had )?(?:the )?wrong (?:tree|one|day|date|number|count|way round|kind|kadota|pot|variety))(?:[\s,.:;!–-]+|$))/;
-
-const FAINT =
-  /^(?:(?:actually|(?:that|it|those|these|they) (?:was|were|are|is)|it's|its|that's|thats|they're|theyre|not|ah|oh|that|was(?! (?:it|that)\b)|er|um|of course)(?:[\s,.:;!–-]+|$))/;
-
-/** The same behind what is put right; "actually" alone is a way of talking. */
-const PLAIN_BEHIND =
-  /[\s,.:;!–-]+(?:i mean|i meant|sorry|oops|whoops|instead|that was|it should be|that should be|that should have been|my bad|my mistake|typo|autocorrect|rather|duh|doh|correction)[\s.!]*$/;
-const FAINT_BEHIND = /[\s,.:;!–-]+(?:actually|of course|come to think of it|now i think of it)[\s.!]*$/;
-
-/** "not king, alma", "not the king but the alma", "not king, it was the alma" */
-const WRONG_FIRST =
-  /^not ([^,;.–]+?)\s*(?:[,;.–]+\s*(?:but\s+)?|\s-\s|\s(?=it was\s)|\sbut\s)(?:it was |that was |it's |its )?(\S.*)$/;
-/** "not the tall one the little one" */
-const WRONG_ONE_FIRST = /^not (the \S+ one) (the \S+ one)$/;
-/** "alma, not king", "monday rather than sunday" */
-const WRONG_BEHIND = /^(\S.*?)[\s,;.–-]+(?:and not|not|rather than|instead of)\s+([^,;]+)$/;
-
-const AUXILIARY =
-  /(?:^|\s)(?:is|are|was|were|am|has|have|had|do|does|did|been|be|will|would|could|should|might|must|may|can|cannot|probably|maybe|still|just|only|why|if)$/;
-
-/** Takes the words of correction off; null where it only says what it was not, or asks. */
-export function readMarks(text: string): MarkedText | null {
-  let rest = text.trim();
-  let mark: MarkedText['mark'] = 'none';
-  for (;;) {
-    const said = rest.startsWith('not ') ? contrast(rest) : null;
-    if (said) return { ...said, mark: 'plain', leads: true };
-    const plain = PLAIN.exec(rest);
-    const faint = plain ? null : FAINT.exec(rest);
-    const lead = plain?.[0] ?? faint?.[0];
-    if (lead === undefined) break;
-    rest = rest.slice(lead.length);
-    if (plain) mark = 'plain';
-    else if (mark === 'none') mark = 'faint';
-    // "sorry, not brebas" tells what it was not.
-    if (/^not\b/.test(lead)) return rest === '' ? null : { right: '', wrong: rest, mark, leads: true };
-  }
-  const leads = mark === 'plain';
-  for (;;) {
-    const plain = PLAIN_BEHIND.exec(rest);
-    const behind = plain ?? FAINT_BEHIND.exec(rest);
-    if (!behind || behind.index === 0) break;
-    rest = rest.slice(0, behind.index);
-    if (plain) mark = 'plain';
-    else if (mark === 'none') mark = 'faint';
-  }
-  if (rest === '') return null;
-  const [, right, wrong] = WRONG_BEHIND.exec(rest) ?? [];
-  // "the tall one was not tipped" denies.
-  return right !== undefined && wrong !== undefined && !AUXILIARY.test(right)
-    ? { right, wrong, mark: 'plain', leads }
-    : { right: rest, wrong: null, mark, leads };
+/** A word or a sign of the message, with its place. */
+interface Piece {
+  readonly text: string;
+  readonly start: number;
+  readonly end: number;
+  readonly isSign: boolean;
 }
 
-function contrast(text: string): { right: string; wrong: string } | null {
-  const [, wrong, right] = WRONG_ONE_FIRST.exec(text) ?? WRONG_FIRST.exec(text) ?? [];
-  return wrong !== undefined && right !== undefined ? { right, wrong } : null;
+type Phrase = readonly string[];
+
+/** One phrase a row, the longest first, so that "that should be" comes before "that". */
+function phrases(rows: string): readonly Phrase[] {
+  return rows
+    .split('|')
+    .map((row) => row.trim().split(/\s+/))
+    .sort((a, b) => b.length - a.length);
+}
+
+const PLAIN = phrases(`
+  nope|nah|sorry|oops|oop|whoops|ugh|argh|damn|wait|correction|typo|autocorrect|i mean|i meant|mean|meant|meaning
+  |i meant to say|i meant to put|i meant to write|i meant to type|make|make it|make that|change it to|change that to
+  |call it|scratch that|strike that|that should be|that should have been|that should say|should be|should have been
+  |should say|my bad|my mistake|rather|edit|hang on|hold on|i lied|tell a lie|miscounted|recounted|misremembered
+  |wrong tree|wrong one|wrong day|wrong date|wrong number|wrong count|wrong pot|wrong variety|wrong way round
+  |the wrong tree|the wrong one|the wrong day|the wrong date|got the wrong tree|got the wrong day|*
+`);
+const FAINT = phrases(`
+  actually|that was|that were|that is|it was|it is|it's|its|those were|those are|these were|these are|they were|they are
+  |they're|theyre|that's|thats|ah|oh|that|was|er|um|of course
+`);
+/** The same behind what is put right; "actually" alone is a way of talking. */
+const PLAIN_BEHIND = phrases(`
+  i mean|i meant|sorry|oops|whoops|instead|that was|it should be|that should be|that should have been|my bad
+  |my mistake|typo|autocorrect|rather|duh|doh|correction
+`);
+const FAINT_BEHIND = phrases('actually|of course|come to think of it|now i think of it');
+/** Between what is right and what is wrong. */
+const CONTRASTS = phrases('not|and not|rather than|instead of');
+/** Behind "no" without a comma: "no figs" denies, "no it was 4" puts right. */
+const BEHIND_NO = new Set([
+  'the',
+  'it',
+  'that',
+  'i',
+  'wait',
+  'sorry',
+  'those',
+  'these',
+  'they',
+  'my',
+  'make',
+]);
+/** "the tall one was not tipped" denies. */
+const AUXILIARY = new Set(
+  `is are was were am has have had do does did been be will would could should might must may can cannot probably maybe
+  still just only why if`.split(/\s+/),
+);
+
+/** Takes the words of correction off; null where nothing is left. Linear in the text. */
+export function readMarks(text: string): MarkedText | null {
+  const pieces = piecesOf(text);
+  let mark: MarkedText['mark'] = 'none';
+  let first = skipSigns(pieces, 0);
+  for (;;) {
+    if (pieces[first]?.text === 'not') {
+      const said = notFirst(text, pieces, first + 1);
+      return said && { ...said, mark: mark === 'none' && said.right === '' ? 'faint' : 'plain', leads: true };
+    }
+    const plain = isNo(pieces, first) ? 1 : lengthAt(pieces, first, PLAIN);
+    const length = plain || lengthAt(pieces, first, FAINT);
+    if (length === 0 || isAsked(pieces, first)) break;
+    if (plain > 0) mark = 'plain';
+    else if (mark === 'none') mark = 'faint';
+    first = skipSigns(pieces, first + length);
+  }
+  const leads = mark === 'plain';
+  let last = lastWord(pieces, pieces.length);
+  for (;;) {
+    const plain = lengthBefore(pieces, first, last, PLAIN_BEHIND);
+    const length = plain || lengthBefore(pieces, first, last, FAINT_BEHIND);
+    if (length === 0) break;
+    last = lastWord(pieces, last - length);
+    if (plain > 0) mark = 'plain';
+    else if (mark === 'none') mark = 'faint';
+  }
+  const right = textOf(text, pieces, first, last);
+  if (right === '') return null;
+  const said = contrast(text, pieces, first, last);
+  return said ? { ...said, mark: 'plain', leads } : { right, wrong: null, mark, leads };
+}
+
+function piecesOf(text: string): Piece[] {
+  return [...text.matchAll(/[\p{L}\p{N}'#.]*[\p{L}\p{N}']|[^\s\p{L}\p{N}']/gu)].map(
+    ({ 0: found, index }) => ({
+      text: found,
+      start: index,
+      end: index + found.length,
+      isSign: /^[^\p{L}\p{N}'*]/u.test(found),
+    }),
+  );
+}
+
+function skipSigns(pieces: readonly Piece[], from: number): number {
+  let at = from;
+  while (pieces[at]?.isSign) at++;
+  return at;
+}
+
+/** Behind the last word before `end`. */
+function lastWord(pieces: readonly Piece[], end: number): number {
+  let at = end;
+  while (at > 0 && pieces[at - 1]?.isSign) at--;
+  return at;
+}
+
+function textOf(text: string, pieces: readonly Piece[], first: number, last: number): string {
+  const [from, to] = [pieces[first], pieces[last - 1]];
+  return from && to && first < last ? text.slice(from.start, to.end) : '';
+}
+
+function isAt(pieces: readonly Piece[], at: number, phrase: Phrase): boolean {
+  return at >= 0 && phrase.every((word, k) => pieces[at + k]?.text === word);
+}
+
+function lengthAt(pieces: readonly Piece[], at: number, all: readonly Phrase[]): number {
+  return all.find((phrase) => isAt(pieces, at, phrase))?.length ?? 0;
+}
+
+/** Something must be left before it. */
+function lengthBefore(pieces: readonly Piece[], first: number, last: number, all: readonly Phrase[]): number {
+  return (
+    all.find((phrase) => last - phrase.length > first && isAt(pieces, last - phrase.length, phrase))
+      ?.length ?? 0
+  );
+}
+
+function isNo(pieces: readonly Piece[], at: number): boolean {
+  const [no, next] = [pieces[at], pieces[at + 1]];
+  if (no?.text !== 'no' || !next) return false;
+  // "no-name fig"
+  if (next.isSign) return next.text !== '-' || next.start > no.end;
+  return BEHIND_NO.has(next.text) || /^\d+$/.test(next.text);
+}
+
+/** "was it monday" */
+function isAsked(pieces: readonly Piece[], at: number): boolean {
+  return pieces[at]?.text === 'was' && ['it', 'that'].includes(pieces[at + 1]?.text ?? '');
+}
+
+type Contrast = Pick<MarkedText, 'right' | 'wrong'>;
+
+/** Behind "not": "king, alma", "king but the alma", "king, it was the alma", "the tall one the little one". */
+function notFirst(text: string, pieces: readonly Piece[], first: number): Contrast | null {
+  const last = lastWord(pieces, pieces.length);
+  const parts = pieces.slice(first, last);
+  const isTwoOnes =
+    parts.length === 6 && [0, 3].every((k) => parts[k]?.text === 'the' && parts[k + 2]?.text === 'one');
+  const cut = isTwoOnes
+    ? first + 3
+    : first + parts.findIndex((_, k) => k > 0 && endsWrong(pieces, first + k));
+  if (cut <= first) {
+    const wrong = textOf(text, pieces, first, last);
+    return wrong === '' ? null : { right: '', wrong };
+  }
+  let from = isTwoOnes ? cut : skipSigns(pieces, cut);
+  from = skipSigns(pieces, from + lengthAt(pieces, from, BUT));
+  from += lengthAt(pieces, from, IT_WAS);
+  const right = textOf(text, pieces, from, last);
+  return right === '' ? null : { right, wrong: textOf(text, pieces, first, lastWord(pieces, cut)) };
+}
+
+const BUT = phrases('but');
+const IT_WAS = phrases("it was|that was|it's|its");
+
+function endsWrong(pieces: readonly Piece[], at: number): boolean {
+  const piece = pieces[at];
+  if (!piece) return false;
+  if (piece.text === '-') return piece.start > (pieces[at - 1]?.end ?? 0);
+  return piece.isSign || piece.text === 'but' || isAt(pieces, at, ['it', 'was']);
+}
+
+/** "alma, not king", "monday rather than sunday"; "the tall one was not tipped" denies. */
+function contrast(text: string, pieces: readonly Piece[], first: number, last: number): Contrast | null {
+  for (let at = first + 1; at < last; at++) {
+    const length = lengthAt(pieces, at, CONTRASTS);
+    if (length === 0 || at + length >= last) continue;
+    const end = lastWord(pieces, at);
+    if (AUXILIARY.has(pieces[end - 1]?.text ?? '')) return null;
+    if (pieces.slice(at + length, last).some(({ text: sign }) => sign === ',' || sign === ';')) return null;
+    return { right: textOf(text, pieces, first, end), wrong: textOf(text, pieces, at + length, last) };
+  }
+  return null;
 }
