@@ -86,9 +86,17 @@ const COVERS = wordSet(
 /** "the gale brought down a dozen figs", "half the figlets came off": fruit that hangs no more. */
 export function isBroughtDown(items: readonly Item[]): boolean {
   return items.some(
-    (item, i) => LOOSE.has(item.text) && items.slice(i + 1, i + 5).some(({ text }) => AWAY.has(text)),
+    (item, i) =>
+      (LOOSE.has(item.text) && items.slice(i + 1, i + 5).some(({ text }) => AWAY.has(text))) ||
+      (GROUND.has(item.text) && ON.has(items[i - (items[i - 1]?.classes.has('DET') ? 2 : 1)]?.text ?? '')),
   );
 }
+
+const ON = new Set(['on', 'over', 'across']);
+/** Where fallen fruit lies. */
+const GROUND = wordSet(
+  'soil ground floor grass lawn dirt path paving gravel mulch earth concrete pavement slabs flags deck decking turf carpet',
+);
 
 const TAG = wordSet('right no yes yeah yep or not did really correct');
 
@@ -114,22 +122,50 @@ const NO = wordSet('no nope nah not never naah nay');
 const LAUGH = wordSet('haha lol lmao hahaha ha oh well actually sorry um er obviously alas sadly as if');
 
 /** "tipped the alma, haha no", "… lol no": taken back by the last word. */
-export function isTakenBack({ items, sentence }: Piece, next: Piece | undefined, isLast: boolean): boolean {
+export function isTakenBack({ items, sentence }: Piece, pieces: readonly Piece[], p: number): boolean {
+  const next = pieces[p + 1];
   if (NO.has(items.at(-1)?.text ?? '') && LAUGH.has(items.at(-2)?.text ?? '')) return true;
+  if (next !== undefined && isFlatNo(next) && !isPutRight(next, pieces)) return true;
   return (
     next !== undefined &&
-    isLast &&
+    p === pieces.length - 2 &&
     next.sentence === sentence &&
     next.items.some(({ text }) => NO.has(text)) &&
     next.items.every(({ text }) => NO.has(text) || LAUGH.has(text))
   );
 }
 
+const MISCOUNTED = wordSet('counted miscounted recounted counting typo autocorrect');
+
+/** "nah", "lol nope": a sentence of its own, or what opens one. */
+function isFlatNo({ items, join, lead }: Piece): boolean {
+  return (
+    join === 'start' &&
+    lead === null &&
+    items.some(({ text }) => NO.has(text)) &&
+    items.every(({ text }) => NO.has(text) || LAUGH.has(text))
+  );
+}
+
+/** "nope, the ronde", "no, 3": what it was instead. */
+function isPutRight(no: Piece, pieces: readonly Piece[]): boolean {
+  return pieces.some(
+    (each) =>
+      each !== no &&
+      each.sentence === no.sentence &&
+      (each.own.length > 0 ||
+        each.numbers.length > 0 ||
+        each.items.some((item) => item.type === 'date' || MISCOUNTED.has(item.text))),
+  );
+}
+
 /** "tipped the alma? nope": no answer about figs. */
-export function answersDeed({ items, join }: Piece, before: Piece | undefined): boolean {
+export function answersDeed(piece: Piece, before: Piece | undefined): boolean {
+  const { items, join } = piece;
   if (!before || items.some((item) => item.classes.has('FRUIT'))) return false;
   const answers =
     (before.asked && items.length <= 2) ||
+    isFlatNo(piece) ||
     (join === 'colon' && before.items.length === 1 && items[0]?.classes.has('NONE') === true);
   return (
     answers &&

@@ -194,7 +194,7 @@ function doubtOfPiece(
   if (kind === 'fruitlets' && (isFullOfOther(piece.items) || isUnderCover(piece, pieces))) return 'figure';
   if (piece.asked || isAskedAfter(piece, pieces[p + 1])) return 'asked';
   if ((kind === 'picked' || kind === 'tipped') && (isOrder(piece) || isDoingNamed(piece))) return 'unclear';
-  if (kind !== 'no-fruitlets' && isTakenBack(piece, pieces[p + 1], p === pieces.length - 2)) return 'denied';
+  if (kind !== 'no-fruitlets' && isTakenBack(piece, pieces, p)) return 'denied';
   if (kind === 'no-fruitlets' && answersDeed(piece, pieces[p - 1])) return 'denied';
   if (isUnlikely(event)) return 'unclear';
   if ((kind === 'picked' || kind === 'tipped') && goesOnAfterOthers(piece, pieces[p - 1])) return 'other';

@@ -12,6 +12,9 @@ const ANSWERS = wordSet(`
 export function answerNone(sayings: readonly Saying[]): void {
   sayings.forEach((saying, s) => {
     const next = sayings[s + 1];
+    // "jobs done: nowt. to do: stop the alma"
+    if (next?.clause.join === 'colon' && next.mentions.length === 0 && isNothing(next) && isOfJobs(saying))
+      silence(next);
     if (!next || next.mentions.length > 0 || !isNothing(next)) return;
     const [deed] = saying.hits;
     // "picked: none. king"
@@ -28,6 +31,20 @@ export function answerNone(sayings: readonly Saying[]): void {
     saying.mood = { ...saying.mood, asks: false };
     silence(next);
   });
+}
+
+const JOBS = wordSet(
+  'job jobs done did task tasks chore chores todo progress achieved work worked tipping pinching picking feeding watering pruning losses drops dropped fallers pests damage plan plans shopping',
+);
+
+/** "done today", "progress": a heading of work. */
+function isOfJobs({ items, mentions }: Saying): boolean {
+  return (
+    mentions.length === 0 &&
+    items.length <= 5 &&
+    items.some((item) => JOBS.has(item.text)) &&
+    !items.some((item) => item.classes.has('FRUIT'))
+  );
 }
 
 const OTHER_NEWS: ReadonlySet<string> = new Set(['trouble', 'rooted', 'cuttings', 'frost']);

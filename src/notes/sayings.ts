@@ -141,6 +141,15 @@ function isThatIs({ items, hits }: Saying): boolean {
   return hits.length > 0 && items.length <= 4 && items.at(-2)?.text === 'that' && items.at(-1)?.text === 'is';
 }
 
+function onlyLeaves({ items, mentions }: Saying): boolean {
+  return (
+    mentions.length === 0 &&
+    items.length <= 6 &&
+    items.some((item) => item.classes.has('LEAF')) &&
+    !items.some((item) => item.quantity || item.classes.has('FRUIT'))
+  );
+}
+
 const STILL = new Set(['still', 'left', 'remain', 'remaining', 'hanging']);
 
 /** "well, the frost did", "the deer did anyway": what was told before was no work of the grower's. */
@@ -182,6 +191,11 @@ export function mendRepairs(sayings: readonly Saying[]): Saying[] {
       out.push(saying);
       continue;
     }
+    // "dropped its figs. strike that, its just leaves": no fruit was spoken of after all.
+    if (onlyLeaves(saying) && before.hits.some((hit) => hit.kind === 'dropped')) {
+      before.hits = [];
+      continue;
+    }
     if (saying.hits.length > 0) {
       if (saying.mentions.length === 0) saying.mentions = before.mentions;
       if (before.hits.length > 0 || before.mentions.length === 0 || saying.mentions.length > 0) out.pop();
@@ -203,6 +217,11 @@ export function mendRepairs(sayings: readonly Saying[]): Saying[] {
       before.vague = null;
     }
     const number = saying.items.find((item) => item.quantity)?.quantity;
+    // "got 5 off the celeste… i mean i wish"
+    if (!number && saying.mentions.length === 0 && !saying.date && saying.mood.unrealFrom !== null) {
+      before.hits = [];
+      continue;
+    }
     // "celeste pinched. no wait, i didnt": what was told is taken back.
     if (!number && saying.mentions.length === 0 && !saying.date && saying.mood.denials.length > 0) {
       before.hits = [];

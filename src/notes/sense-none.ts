@@ -30,6 +30,17 @@ const DOINGS = ['PRUNED', 'TIPPED', 'PICKED', 'WATERED', 'SNIPPED', 'DROPPED'];
 export function noneFits(items: readonly Item[], at: readonly number[]): boolean {
   const from = at[0] ?? 0;
   const before = items[from - 1];
+  // "not a single tip left": none of something else.
+  const last = items[at.at(-1) ?? from];
+  const what = items
+    .slice((at.at(-1) ?? from) + 1)
+    .find((item) => !isAnyOf(item, ['SIZE', 'DET', 'TREEWORD']));
+  if (
+    what?.classes.has('APEX') &&
+    (items[from]?.classes.has('NEG') || last?.classes.has('NONE')) &&
+    !items.some((item) => item.classes.has('FRUIT'))
+  )
+    return false;
   // "pruned nothing"
   if (before && isAnyOf(before, DOINGS)) return false;
   if (at.every((i) => items[i]?.type !== 'word' || OF_ANYTHING.has(items[i]?.text ?? '')))

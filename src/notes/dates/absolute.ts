@@ -159,6 +159,15 @@ const MONTH_WORDS = new Map([
 export const readDayOfMonth: Rule = (input, i) => {
   const start = skipThe(input, i);
   const day = dayOfMonthAt(input, start);
+  // "on the 32nd"
+  if (
+    !day &&
+    start > i &&
+    isNoDay(input, start) &&
+    DAY_BEFORE.has(textAt(input, i - 1)) &&
+    isClauseEnd(input, start + 1)
+  )
+    return { phrase: { cycle: 'month', at: () => null, assumed: [] }, end: start + 1, problem: 'impossible' };
   if (!day?.isOrdinal) return null;
   const bare = start === i;
   const inWords = input.tokens[start]?.digits === '';

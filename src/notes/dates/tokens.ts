@@ -160,7 +160,12 @@ function numberRoles(text: string, digits: string, hasEnding: boolean): Roles {
   const ordinal = hasEnding && value >= 1 && value <= 31 ? value : null;
   return remember(
     text,
-    makeRoles(text, { number, ordinal, isCore: ordinal !== null || digits.length === 4, isStart: true }),
+    makeRoles(text, {
+      number,
+      ordinal,
+      isCore: (hasEnding && value >= 1 && value <= 99) || digits.length === 4,
+      isStart: true,
+    }),
   );
 }
 

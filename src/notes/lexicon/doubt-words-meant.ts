@@ -86,6 +86,10 @@ export const NOT_MEANT: readonly DoubtLine[] = [
     [
       'just|only joking|kidding|messing|teasing|pulling',
       'jk|jks|psych|naah|nay',
+      '^ kidding|joking|jesting|lies|lied|fibbing|fibbed',
+      'that is|was? a|all|total|complete lie|lies|fib|fibs|porky|porkies|joke|wishful|fantasy|fiction|nonsense',
+      'i lie|lied|fibbed|jest',
+      'never happened $',
       'april|DATE fool|fools',
       'april fools',
       'in my|your dreams|dream|head',

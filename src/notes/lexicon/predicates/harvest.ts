@@ -60,6 +60,7 @@ export const HARVEST: PredicateTable = [
       'heaps|loads|plenty|lots|tons|masses|more|few|some|bucketloads FRUIT? came|come off DET? TREE',
       'TREE|PRO ~ coughed|gave|handed|offered|served|surrendered|given up|over ~ FRUIT',
       'beat|beating ~ THIEF to ~ NUM|FRUIT|one|ones',
+      'beat|beating ~ THIEF to DET? SIZE? TREE ~ NUM? SIZE? FRUIT?',
       'had ~ nibble|taste|bite|slice|lick|mouthful|half of ~ TREE|FRUIT|BREBA',
       'down the hatch|gullet|gurgler',
       'NUM ~ TREE|FRUIT down the hatch|gullet',
