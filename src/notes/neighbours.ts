@@ -30,6 +30,14 @@ export function spreadHeadings(sayings: readonly Saying[]): void {
       )
         saying.breba = true;
       const near = saying.clause.sentence === heading.clause.sentence;
+      // "figs: none on the alma", "tipped: alma none"
+      if (near && isNoneThere(saying)) {
+        saying.hits = [hitBehind(hit.kind === 'fruitlets' ? 'no-fruitlets' : 'remark', saying.items)];
+        saying.breba ||= heading.breba;
+        saying.date ??= heading.date;
+        given = true;
+        continue;
+      }
       if (!near && !(saying.bare && isTally(saying))) break;
       if (
         saying.mentions.length === 0 ||
@@ -55,6 +63,16 @@ export function spreadHeadings(sayings: readonly Saying[]): void {
       silence(heading);
     }
   });
+}
+
+/** A tree with "none" and nothing else. */
+function isNoneThere({ items, mentions, hits }: Saying): boolean {
+  return (
+    mentions.length > 0 &&
+    hits.every((hit) => hit.kind === 'no-fruitlets') &&
+    items.some((item) => item.classes.has('NONE')) &&
+    items.every((item) => item.type === 'tree' || isAnyOf(item, ['NONE', 'DET', 'PREP', 'NOW']))
+  );
 }
 
 /** A tree with its number or "none". */
