@@ -1,33 +1,36 @@
-import { isAnyOf } from './item.ts';
+import { itemTest } from './filed-rules.ts';
 import type { Item } from './items.ts';
 import { TEASERS } from './lexicon/teasers.ts';
-import { wordSet } from './lexicon/word-set.ts';
 import { compileTable, findMatches } from './patterns.ts';
 
 const TEASER_INDEX = compileTable(TEASERS);
 
 /** Words that announce news and tell none: "new development on the alma, folks". */
-const ANNOUNCING = wordSet(`
+const isAnnouncing = itemTest(`
   for on from with of about is time you what everyone 's new today my at this in here quick something
   again i have some to guys all development developments are got folks special ladies gentlemen we go
   major great me never believe will details later see the has front finally last over and lads team
-  did done doing theres up to
+  did done doing theres up to EMPTY DET TREEWORD
 `);
-const ANNOUNCING_CLASSES = ['EMPTY', 'DET', 'TREEWORD'];
 
 /** Whether a clause only announces: what was seen has to be asked. */
 export function onlyAnnounces(items: readonly Item[]): boolean {
-  const words = items.filter((item) => item.type === 'word' || item.type === 'number');
-  if (items.some((item, i) => FARING.has(item.text) && isFaring(items[i - 1]))) return false;
-  if (words.every(isAnnouncing)) return true;
+  if (items.some((item, i) => isFaringWord(item) && isFaring(items[i - 1]))) return false;
+  if (items.every((item) => !isSpoken(item) || isAnnouncing(item))) return true;
   const teasers = findMatches(items, TEASER_INDEX);
   if (teasers.length === 0) return false;
   const teasing = new Set(teasers.flatMap(({ at }) => at.map((i) => items[i])));
-  return words.every((item) => teasing.has(item) || isAnnouncing(item) || item.classes.has('NODE'));
+  return items.every(
+    (item) => !isSpoken(item) || teasing.has(item) || isAnnouncing(item) || item.classes.has('NODE'),
+  );
 }
 
 /** "alma ok", "the king is doing well": that is what was seen. */
-const FARING = new Set(['ok', 'okay', 'well', 'great', 'good', 'fine', 'lovely', 'alright']);
+const isFaringWord = itemTest('ok okay well great good fine lovely alright');
+
+function isSpoken({ type }: Item): boolean {
+  return type === 'word' || type === 'number';
+}
 
 function isFaring(before: Item | undefined): boolean {
   return (
@@ -36,8 +39,4 @@ function isFaring(before: Item | undefined): boolean {
       before.classes.has('BE') ||
       ['doing', 'looking', 'going', 'all'].includes(before.text))
   );
-}
-
-function isAnnouncing(item: Item): boolean {
-  return isAnyOf(item, ANNOUNCING_CLASSES) || ANNOUNCING.has(item.text);
 }

@@ -10,15 +10,15 @@ import { perWord, type Word } from './word.ts';
  * first condition of the rule, not a copy of it: what they say the rule itself does not ask again.
  */
 export interface Filed {
-  readonly on: string;
+  /** The triggers, parted by spaces, or what tells them where they are too many to list. */
+  readonly on: string | ((word: Word) => boolean);
 }
 
 /** The rules that a word sets off, in the table's order. */
 export function fileRules<R extends Filed>(table: readonly R[]): (word: Word) => readonly R[] {
-  const triggers = table.map((rule) => new Set(listed(rule.on)));
+  const tests = table.map(({ on }) => (typeof on === 'string' ? wordTest(on) : on));
   return perWord((word) => {
-    const names = namesOf(word);
-    const rules = table.filter((_, rank) => names.some((name) => triggers[rank]?.has(name)));
+    const rules = table.filter((_, rank) => tests[rank]?.(word));
     return rules.length > 0 ? rules : NO_RULES;
   });
 }
@@ -27,15 +27,12 @@ const NO_RULES: readonly never[] = [];
 
 /** Whether an item is one of the words, or of the classes or types, named as the triggers of a rule are. */
 export function itemTest(triggers: string): (item: Item | undefined) => boolean {
-  const names = new Set(listed(triggers));
-  const fits = perWord((word) => namesOf(word).some((name) => names.has(name)));
+  const fits = perWord(wordTest(triggers));
   return (item) => item !== undefined && fits(item.word);
 }
 
-function listed(triggers: string): string[] {
-  return triggers.trim().split(/\s+/);
-}
-
-function namesOf({ text, classes, type }: Word): string[] {
-  return [text, ...classes, `<${type}>`];
+function wordTest(triggers: string): (word: Word) => boolean {
+  const names = new Set(triggers.trim().split(/\s+/));
+  return ({ text, classes, type }) =>
+    names.has(text) || names.has(`<${type}>`) || [...classes].some((name) => names.has(name));
 }

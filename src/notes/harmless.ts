@@ -1,3 +1,4 @@
+import { type Filed, fileRules } from './filed-rules.ts';
 import { isAnyOf } from './item.ts';
 import type { Item } from './items.ts';
 
@@ -166,14 +167,6 @@ const HARMLESS: readonly string[] = [
   'refuses to die',
 ];
 
-const harmlessBy = new Map<string, string[][]>();
-
-for (const phrase of HARMLESS) {
-  const words = phrase.split(' ');
-  const first = words[0] ?? '';
-  harmlessBy.set(first, [...(harmlessBy.get(first) ?? []), words]);
-}
-
 const LACKED = [
   'FRUIT',
   'FRUITLET',
@@ -196,35 +189,51 @@ const LACKED = [
 const RELATIVE = new Set(['that', 'which', 'who']);
 const NONE: ReadonlySet<number> = new Set();
 
-/** For each item, whether it stands in a harmless phrase. */
+/** Where nothing is denied: how many items from this one on are harmless. */
+interface Harmless extends Filed {
+  readonly length: number;
+  readonly when: (items: readonly Item[], i: number) => boolean;
+}
+
+const rulesOf = fileRules<Harmless>([
+  ...HARMLESS.map((phrase) => {
+    const words = phrase.split(' ');
+    return {
+      on: words[0] ?? '',
+      length: words.length,
+      when: (items: readonly Item[], i: number) => words.every((word, k) => items[i + k]?.text === word),
+    };
+  }),
+  // "barely 3 figs"
+  { on: 'barely hardly scarcely', length: 1, when: (items, i) => items[i + 1]?.quantity !== undefined },
+  // "without any help it set 20 figs"
+  {
+    on: 'without',
+    length: 1,
+    when: (items, i) => !items.slice(i + 1, i + 4).some((item) => isAnyOf(item, LACKED)),
+  },
+  // "it was the little one, not the tall one that had 5 figs"
+  {
+    on: 'not',
+    length: 1,
+    when: (items, i) => {
+      const t = items[i + 1]?.classes.has('DET') ? i + 2 : i + 1;
+      return items[t]?.type === 'tree' && RELATIVE.has(items[t + 1]?.text ?? '');
+    },
+  },
+]);
+
+/** The items that stand in a harmless phrase. */
 export function harmlessItems(items: readonly Item[]): ReadonlySet<number> {
   let found: Set<number> | null = null;
   for (let i = 0; i < items.length; i++) {
-    const phrases = harmlessBy.get(items[i]?.text ?? '');
-    if (!phrases) continue;
-    for (const words of phrases) {
-      if (!words.every((word, k) => items[i + k]?.text === word)) continue;
+    const item = items[i];
+    if (!item) continue;
+    for (const { length, when } of rulesOf(item.word)) {
+      if (!when(items, i)) continue;
       found ??= new Set();
-      for (let k = 0; k < words.length; k++) found.add(i + k);
+      for (let k = 0; k < length; k++) found.add(i + k);
     }
-  }
-  for (let i = 0; i < items.length; i++) {
-    // "barely 3 figs"
-    if (['barely', 'hardly', 'scarcely'].includes(items[i]?.text ?? '') && items[i + 1]?.quantity) {
-      found ??= new Set();
-      found.add(i);
-    }
-    // "without any help it set 20 figs"
-    if (items[i]?.text === 'without' && !items.slice(i + 1, i + 4).some((item) => isAnyOf(item, LACKED))) {
-      found ??= new Set();
-      found.add(i);
-    }
-    if (items[i]?.text !== 'not') continue;
-    const t = items[i + 1]?.classes.has('DET') ? i + 2 : i + 1;
-    // "it was the little one, not the tall one that had 5 figs"
-    if (items[t]?.type !== 'tree' || !RELATIVE.has(items[t + 1]?.text ?? '')) continue;
-    found ??= new Set();
-    found.add(i);
   }
   return found ?? NONE;
 }

@@ -20,6 +20,11 @@
  *    number; `read-hits.ts` and `push-events.ts` make the events.
  * 7. `settle.ts` lets the greater kind stand for the lesser and leaves at most one question.
  *
+ * Most rules cannot apply to most words. So what hangs on a word alone is worked out once for each word met and kept
+ * with it (`word.ts`): the patterns it may stand in, and the rules that it sets off (`filed-rules.ts`). A table of rules
+ * (`mood-rules.ts`, `owners.ts`, `garden-wide.ts`, `harmless.ts`) names with each rule the words and classes it cannot
+ * do without; no other rule is run. `trees/named-at.ts` does the same for the words a tree's name may begin with.
+ *
  * A new phrase is one line in `lexicon/predicates/` and one in `tests/notes/phrases.test.ts`.
  */
 export { type Answer, answerAsk, readAnswer } from './asking.ts';

@@ -50,5 +50,7 @@ const NO_SENSE = {};
 
 /** Whether an item belongs to one of the word classes named. */
 export function isAnyOf(item: Item | undefined, classes: readonly string[]): boolean {
-  return item !== undefined && classes.some((name) => item.classes.has(name));
+  if (item === undefined) return false;
+  for (const name of classes) if (item.classes.has(name)) return true;
+  return false;
 }

@@ -1,10 +1,11 @@
 import type { Clause } from './clauses.ts';
+import { isWide } from './garden-wide.ts';
 import { harmlessItems } from './harmless.ts';
 import type { Item } from './items.ts';
 import { ASKED_WORK, LATER } from './lexicon/mood-words.ts';
 import { wordSet } from './lexicon/word-set.ts';
 import { moodRulesOf } from './mood-rules.ts';
-import { isOthers, isWide } from './owners.ts';
+import { isOthers } from './owners.ts';
 import { isQuestion } from './question-order.ts';
 
 /** How what a clause says is meant. Anything but `real` is never a positive event. */

@@ -1,9 +1,9 @@
 import { onlyAnnounces } from './announcements.ts';
 import type { Clause } from './clauses.ts';
+import { itemTest } from './filed-rules.ts';
 import { findHits, type Hit } from './hits.ts';
 import { isAnyOf } from './item.ts';
 import type { Item } from './items.ts';
-import { wordSet } from './lexicon/word-set.ts';
 import { type Mood, readMood } from './mood.ts';
 import type { Quantity } from './quantities.ts';
 import type { Mention } from './trees/mentions.ts';
@@ -34,29 +34,15 @@ export interface Saying {
   count: Quantity | null;
 }
 
-const PRONOUNS = wordSet(`
-  it its they them their she he her him itself both that this
+const isPronoun = itemTest('it its they them their she he her him itself both that this');
+const isTotal = itemTest('every all everything lot whole entire everyone both completely totally');
+const isLastOrNone = itemTest('last none');
+const mayTellMain = itemTest('main new maincrop maincrops mains');
+const isBreba = itemTest('BREBA');
+const isBare = itemTest(`
+  DET ADV NOW TREEWORD GENERIC PREP
+  ditto likewise poor dear old each too as well also same both all is
 `);
-const BARE_CLASSES = ['DET', 'ADV', 'NOW', 'TREEWORD', 'GENERIC', 'PREP'];
-const TOTAL = wordSet(`
-  every all everything lot whole entire everyone both completely totally
-`);
-const BARE_WORDS = new Set([
-  'ditto',
-  'likewise',
-  'poor',
-  'dear',
-  'old',
-  'each',
-  'too',
-  'as',
-  'well',
-  'also',
-  'same',
-  'both',
-  'all',
-  'is',
-]);
 const COMPARING = new Set(['than', 'like', 'unlike']);
 const PLACING = new Set(['near', 'beside', 'behind', 'between', 'by']);
 
@@ -100,30 +86,40 @@ export function readSaying(clause: Clause, today: string): Saying {
     mentionAt,
     date: items.find((item) => item.type === 'date') ?? null,
     vague: items.find((item) => item.type === 'vague') ?? null,
-    bare: words.every((item) => isAnyOf(item, BARE_CLASSES) || BARE_WORDS.has(item.text)),
+    bare: words.every(isBare),
     empty: onlyAnnounces(items),
     // "fed all of them" may mean the garden.
     pronoun: words.some(
-      (item, i) => PRONOUNS.has(item.text) && !(item.text === 'them' && words[i - 1]?.text === 'of'),
+      (item, i) => isPronoun(item) && !(item.text === 'them' && words[i - 1]?.text === 'of'),
     ),
-    total:
-      words.some((item) => TOTAL.has(item.text)) ||
-      words.some((item, i) => item.text === 'last' && words[i - 1]?.text === 'every') ||
-      words.some(
-        (item, i) => item.text === 'none' && (words[i + 1]?.text === 'left' || words[i - 1]?.text === 'bar'),
-      ),
-    breba: items.some((item) => item.classes.has('BREBA')),
-    main: items.some(
-      (item, i) =>
-        (item.text === 'main' && (items[i + 1]?.text === 'crop' || items[i + 1]?.text === 'figs')) ||
-        (item.text === 'new' && ['wood', 'growth'].includes(items[i + 1]?.text ?? '')) ||
-        ['maincrop', 'maincrops'].includes(item.text) ||
-        (item.text === 'mains' && items[i - 1]?.quantity !== undefined) ||
-        (item.text === 'new' && items[i - 1]?.text === 'on' && i === items.length - 1),
-    ),
+    total: words.some(isTotal) || words.some((item, i) => isLastOrNone(item) && closesAll(words, i)),
+    breba: items.some(isBreba),
+    main: items.some((item, i) => mayTellMain(item) && tellsMain(items, i)),
     dropped: false,
     count: null,
   };
+}
+
+/** "every last one", "none left", "bar none" */
+function closesAll(words: readonly Item[], i: number): boolean {
+  const before = words[i - 1]?.text;
+  if (words[i]?.text === 'last') return before === 'every';
+  return words[i + 1]?.text === 'left' || before === 'bar';
+}
+
+/** "the main crop", "on the new wood", "4 mains" */
+function tellsMain(items: readonly Item[], i: number): boolean {
+  const next = items[i + 1]?.text ?? '';
+  switch (items[i]?.text) {
+    case 'main':
+      return next === 'crop' || next === 'figs';
+    case 'new':
+      return next === 'wood' || next === 'growth' || (items[i - 1]?.text === 'on' && i === items.length - 1);
+    case 'mains':
+      return items[i - 1]?.quantity !== undefined;
+    default:
+      return true;
+  }
 }
 
 const NAMING = ['BE', 'HEDGE', 'WILL'];

@@ -26,6 +26,11 @@ export function abbreviatedAt(
   return beginning(word, index, word.length > 2) ?? petName(word, index);
 }
 
+/** Whether a word by itself may be short for a name, or open one that is spelled letter by letter. */
+export function opensShortName(word: string, index: RosterIndex): boolean {
+  return index.glued.has(word) || /^[a-z]$/.test(word) || mayBeShort(word);
+}
+
 /** The trees that a short word behind other words of a name leaves: "tall k", "short kad". */
 export function abbreviatedBehind(item: Item | undefined, index: RosterIndex): readonly number[] | null {
   const word = item?.type === 'word' ? item.typed : '';

@@ -4,7 +4,7 @@ import type { Item } from '../items.ts';
 import { countSlips } from '../spelling.ts';
 import { isDescribed } from './described.ts';
 import { otherAt } from './name-phrases.ts';
-import { type Found, mentionAt } from './named-at.ts';
+import { type Found, mayBeginName, mentionAt } from './named-at.ts';
 import { type RosterIndex, rosterIndex } from './roster-index.ts';
 import { settle } from './settle-mentions.ts';
 
@@ -21,7 +21,9 @@ export function findMentions(items: readonly Item[], roster: readonly RosterTree
   const index = rosterIndex(roster);
   const found: (Found & { at: number })[] = [];
   for (let i = 0; i < items.length; ) {
-    const one = mentionAt(items, i, index) ?? otherAt(items, i, found.at(-1), index);
+    const one = mayBeginName(items, i, index)
+      ? (mentionAt(items, i, index) ?? otherAt(items, i, found.at(-1), index))
+      : null;
     if (one) {
       found.push({ ids: one.ids, end: one.end, strong: one.strong, plural: one.plural, at: i });
       i = one.end;

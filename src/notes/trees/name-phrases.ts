@@ -7,6 +7,11 @@ import type { RosterIndex } from './roster-index.ts';
 const A_TREE = new Set(['fig', 'one', 'tree', 'plant', 'bush', 'that', 'figtree', 'pot']);
 const NAMES = new Set(['name', 'names', 'label', 'labels', 'tag', 'tags', 'id', 'nametag']);
 
+/** Whether a word may open a tree without a name, or the other of a pair. */
+export function opensPhrase(word: string): boolean {
+  return word === 'no' || word === 'other' || A_TREE.has(word) || ITS.has(word);
+}
+
 /** "the fig with no name", "the one without a label", "the no name fig": a tree whose cultivar nobody knows. */
 export function namelessAt(items: readonly Item[], i: number, index: RosterIndex): Found | null {
   const opening = items[i]?.text ?? '';
@@ -173,6 +178,7 @@ function twinsOf(id: number, index: RosterIndex): number[] {
   return [];
 }
 
+const ITS = new Set(['its', 'his', 'her']);
 const SIBLINGS = new Set([
   'brother',
   'bro',
@@ -188,7 +194,7 @@ const SIBLINGS = new Set([
 
 /** Past "its big brother", or 0. */
 function siblingEnd(items: readonly Item[], i: number): number {
-  if (!['its', 'his', 'her'].includes(items[i]?.text ?? '')) return 0;
+  if (!ITS.has(items[i]?.text ?? '')) return 0;
   let at = i + 1;
   while (at < i + 3 && items[at]?.classes.has('SIZE')) at++;
   return SIBLINGS.has(items[at]?.text ?? '') ? at + 1 : 0;

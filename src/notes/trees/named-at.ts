@@ -1,8 +1,14 @@
 import type { Item } from '../items.ts';
-import { abbreviatedAt, abbreviatedBehind, dottedAt, spacedInitialsAt } from './abbreviations.ts';
+import {
+  abbreviatedAt,
+  abbreviatedBehind,
+  dottedAt,
+  opensShortName,
+  spacedInitialsAt,
+} from './abbreviations.ts';
 import { namesBeginning, ORDINARY_NAMES } from './cultivar-names.ts';
 import { VERBISH } from './described.ts';
-import { isTurnOfPhrase, namelessAt, unknownOneAt } from './name-phrases.ts';
+import { isTurnOfPhrase, namelessAt, opensPhrase, unknownOneAt } from './name-phrases.ts';
 import { plainNumber } from './plain-numbers.ts';
 import { NUMBER_LEADS, type RosterIndex } from './roster-index.ts';
 
@@ -12,6 +18,28 @@ export interface Found {
   readonly strong: boolean;
   readonly plural: boolean;
 }
+
+/** Whether a tree may be named from an item on; decided once for each word and roster. */
+export function mayBeginName(items: readonly Item[], i: number, index: RosterIndex): boolean {
+  const { text, typed } = items[i] ?? NO_ITEM;
+  // A word mended or spelled out may be short for a name as it was typed, any word with a full stop behind it.
+  if (typed !== text || items[i + 1]?.text === '.') return true;
+  const before = index.beginning.get(text);
+  if (before !== undefined) return before;
+  const may =
+    NUMBER_LEADS.has(text) ||
+    index.numberedBegin.has(text) ||
+    index.any.has(text) ||
+    namesBeginning(text).length > 0 ||
+    opensPhrase(text) ||
+    opensShortName(text, index);
+  if (index.beginning.size >= MOST_WORDS) index.beginning.clear();
+  index.beginning.set(text, may);
+  return may;
+}
+
+const NO_ITEM = { text: '', typed: '' };
+const MOST_WORDS = 5000;
 
 /** The tree named at an item: by number, by the roster's own words, or by a cultivar's name; the longest. */
 export function mentionAt(items: readonly Item[], i: number, index: RosterIndex): Found | null {

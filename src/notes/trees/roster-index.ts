@@ -27,6 +27,8 @@ export interface RosterIndex {
   readonly own: ReadonlyMap<string, ReadonlySet<number>>;
   /** Trees by the first letters of a name of two words or more. */
   readonly initials: ReadonlyMap<string, ReadonlySet<number>>;
+  /** Words met, by whether a tree may be named from them on; see `mayBeginName`. */
+  readonly beginning: Map<string, boolean>;
   /** Words worth mending a typo towards. */
   readonly spelling: readonly string[];
 }
@@ -251,7 +253,20 @@ function build(roster: readonly RosterTree[]): RosterIndex {
   const numberedBegin = new Set(
     [...names.keys()].filter((name) => / \d+$/.test(name)).map((name) => name.split(' ')[0] ?? ''),
   );
-  return { strong, weak, any, names, cultivars, numbered, numberedBegin, initials, own, glued, spelling };
+  return {
+    strong,
+    weak,
+    any,
+    names,
+    cultivars,
+    numbered,
+    numberedBegin,
+    initials,
+    own,
+    glued,
+    beginning: new Map(),
+    spelling,
+  };
 }
 
 function typeOf({ cultivar }: RosterTree): string | null {
