@@ -108,12 +108,16 @@ export function cutPieces(items: readonly Item[]): Piece[] {
   return finish(out);
 }
 
+const TRAILING = new Set(['then', 'once', 'and']);
 const NOT_BUT = new Set(['nothing', 'all', 'anything', 'none']);
 
 function splits(items: readonly Item[], i: number, held: number): boolean {
   const word = items[i]?.text;
   const before = items[i - 1]?.text ?? '';
   const next = items[i + 1];
+  // "tipped the alma once", "king n": nothing follows that it could join.
+  if (word !== undefined && TRAILING.has(word) && (next === undefined || next.type === 'mark'))
+    return items.slice(0, i).some(({ type }) => type === 'date');
   if (word === 'but') return !NOT_BUT.has(before) || next?.classes.has('HAVE') === true;
   if (word === 'yet') return held > 0 && next !== undefined && next.text !== 'to' && next.type === 'word';
   // "as though", "as if"

@@ -52,6 +52,9 @@ export function reaches(
     if (doubt.why === 'figure' && doubt.reach === 'sentence' && from.items.length <= 3) return true;
     if (isNextTold(pieces, p, doubt.piece) && takesBack(doubt, from, piece)) return true;
     if (doubt.reach !== 'sentence' || doubt.piece !== p + 1) return false;
+    // "had figs and cheese at the restaurant near the alma": the tree stands only behind the doubt.
+    if (from.join === 'and' && piece.own.length === 0 && from.own.length > 0 && doubt.why === 'other')
+      return true;
     // "tipped the alma, too soon?" doubts the day, "…, right?" whether it was.
     if (doubt.why === 'asked' && FINISHED.has(kind) && from.join !== 'or')
       return from.items.length <= 3 && from.items.some((item) => WHETHER.has(item.text));

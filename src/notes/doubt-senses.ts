@@ -1,3 +1,4 @@
+import type { Day } from '../engine/day.ts';
 import type { ReadEvent } from './contract.ts';
 import type { Piece } from './doubt-pieces.ts';
 import { isAnyOf } from './item.ts';
@@ -206,3 +207,63 @@ const OF_OTHERS = new Set(['he', 'she', 'they', 'kids', 'you', 'people', 'birds'
 const MAKES = wordSet(
   'makes make starts begins stops helps hurts kills causes encourages means takes needs never season party class course day time guide beginners',
 );
+
+/** "nipped out, king looks good": out of the house, for nothing says what was nipped. */
+export function isErrand({ items, own, lead }: Piece, next: Piece | undefined): boolean {
+  const last = items.at(-1)?.text ?? '';
+  return (
+    own.length === 0 &&
+    lead === null &&
+    (last === 'out' || last === 'in' || last === 'off') &&
+    items.some(({ text }) => ERRANDS.has(text)) &&
+    items.every(
+      ({ type, text, classes }) =>
+        type === 'date' || ERRANDS.has(text) || classes.has('ADV') || HERE.has(text),
+    ) &&
+    next?.items.some(({ type, classes }) => type === 'word' && !classes.has('DET')) === true
+  );
+}
+
+const ERRANDS = wordSet('nipped popped nip nipping');
+const HERE = wordSet('i we just out in off again quickly quick');
+
+/** "gave the king a tip: grow": advice. */
+export function isAdvice({ items }: Piece, next: Piece | undefined): boolean {
+  return (
+    next?.join === 'colon' &&
+    (items.at(-1)?.text === 'tip' || items.at(-1)?.text === 'tips') &&
+    !items.some((item) => isAnyOf(item, ['TIPPED', 'SNIPPED']))
+  );
+}
+
+/** "5 of 9 rondes gone": some of them, and nobody says who has them. */
+export function isShareGone({ items }: Piece): boolean {
+  return (
+    items.some(({ quantity }) => quantity?.ofMore) &&
+    items.some(({ text }) => text === 'gone' || text === 'missing') &&
+    !items.some((item) => isAnyOf(item, ['PICKED', 'EATEN', 'CONTAINER', 'FOODISH', 'HOUSE']))
+  );
+}
+
+/** "nah 2 figs on it": a number of figs after the no. */
+export function deniesCount({ items }: Piece): boolean {
+  return items.some(
+    (item, i) =>
+      item.classes.has('NEG') &&
+      (items[i + 1]?.quantity?.value ?? 0) > 0 &&
+      items[i + 1]?.quantity?.unit === null &&
+      items[i + 2]?.classes.has('FRUIT') === true,
+  );
+}
+
+/** "tipped the alma once", "6 figs on the king then": some time that is not told. */
+export function isAtSomeTime({ kind, on }: ReadEvent, { items }: Piece, today: Day): boolean {
+  if (on !== today || items.some(({ type }) => type === 'date')) return false;
+  const last = items.at(-1)?.text;
+  return last === 'then' || (last === 'once' && (kind === 'tipped' || kind === 'picked'));
+}
+
+/** "figs: alma y, king n" */
+export function isRefused({ items }: Piece): boolean {
+  return items.length === 2 && items[0]?.type === 'tree' && items[1]?.typed.toLowerCase() === 'n';
+}

@@ -4,17 +4,23 @@ import type { Ask, NoteReading, OpenEvent, ReadEvent, Setting } from './contract
 import { guardAsk, withUsual } from './doubt-ask.ts';
 import { candidates } from './doubt-candidates.ts';
 import { type FoundDoubt, findDoubts } from './doubt-finding.ts';
-import { isAboutOther } from './doubt-objects.ts';
+import { otherThing } from './doubt-objects.ts';
 import { belongsToOthers, goesOnAfterOthers, naming } from './doubt-owners.ts';
 import { cutPieces, type Piece } from './doubt-pieces.ts';
 import { reaches } from './doubt-reach.ts';
 import {
   answersDeed,
+  deniesCount,
+  isAdvice,
   isAskedAfter,
+  isAtSomeTime,
   isBroughtDown,
   isDoingNamed,
+  isErrand,
   isFullOfOther,
   isOrder,
+  isRefused,
+  isShareGone,
   isTakenBack,
   isUnderCover,
   isUnlikely,
@@ -23,6 +29,8 @@ import { coreOf, isUnclear } from './doubt-signs.ts';
 import { harmlessItems } from './harmless.ts';
 import { type Item, readItems } from './items.ts';
 import type { DoubtWhy } from './lexicon/doubt-words.ts';
+import { isEnglish } from './lexicon/ordinary.ts';
+import { THINGS } from './lexicon/things.ts';
 
 /** Kinds that cancel or start a nudge, or settle a season: a false one does harm that nobody sees. */
 export const DECISIVE = ['fruitlets', 'no-fruitlets', 'tipped', 'dropped', 'picked'] as const;
@@ -161,10 +169,17 @@ function doubtOf(
   today: Day,
 ): Doubt | null {
   const kind = event.kind as DecisiveKind;
+  const { tree } = event;
+  if (
+    tree !== null &&
+    kind !== 'no-fruitlets' &&
+    pieces.some((piece) => piece.own.includes(tree) && isRefused(piece))
+  )
+    return 'denied';
   for (const p of candidates(event, pieces, today)) {
     const piece = pieces[p];
     if (!piece) continue;
-    const doubt = doubtOfPiece(kind, event, piece, p, pieces, doubts);
+    const doubt = doubtOfPiece(kind, event, piece, p, pieces, doubts, today);
     if (doubt !== null) return doubt;
   }
   return null;
@@ -177,6 +192,7 @@ function doubtOfPiece(
   p: number,
   pieces: readonly Piece[],
   doubts: readonly FoundDoubt[],
+  today: Day,
 ): Doubt | null {
   const core = coreOf(kind, piece);
   const coreStart = core >= 0 ? (piece.items[core]?.start ?? piece.end) : piece.end;
@@ -192,6 +208,12 @@ function doubtOfPiece(
   if (kind === 'no-fruitlets' && isOfCuttings(piece, pieces)) return 'figure';
   if (kind === 'fruitlets' && isBroughtDown(piece.items)) return 'denied';
   if (kind === 'fruitlets' && (isFullOfOther(piece.items) || isUnderCover(piece, pieces))) return 'figure';
+  if (kind === 'tipped' && (isErrand(piece, pieces[p + 1]) || isAdvice(piece, pieces[p + 1])))
+    return 'figure';
+  if (kind === 'picked' && isShareGone(piece)) return 'denied';
+  if (kind !== 'no-fruitlets' && isAtSomeTime(event, piece, today)) return 'unclear';
+  // "nah 2 figs on it": two, and not none.
+  if (kind === 'no-fruitlets' && deniesCount(piece)) return 'unclear';
   if (piece.asked || isAskedAfter(piece, pieces[p + 1])) return 'asked';
   if ((kind === 'picked' || kind === 'tipped') && (isOrder(piece) || isDoingNamed(piece))) return 'unclear';
   if (kind !== 'no-fruitlets' && isTakenBack(piece, pieces, p)) return 'denied';
@@ -200,7 +222,8 @@ function doubtOfPiece(
   if ((kind === 'picked' || kind === 'tipped') && goesOnAfterOthers(piece, pieces[p - 1])) return 'other';
   if (belongsToOthers(event, piece) || (!isMine(piece) && belongsToOthers(event, naming(event, p, pieces))))
     return 'other';
-  if (kind !== 'no-fruitlets' && isAboutOther(event, piece, core)) return 'figure';
+  const other = kind === 'no-fruitlets' ? null : otherThing(event, piece, core);
+  if (other) return isEnglish(other.text) || THINGS.has(other.text) ? 'figure' : 'unclear';
   // "king figs: …" only says what is spoken of.
   if (kind === 'fruitlets' && event.count === undefined && isHeading(piece, pieces[p + 1])) return 'unclear';
   if (kind === 'picked' && isHaul(piece, pieces[p + 1])) return null;

@@ -11,7 +11,8 @@ const SEASONS = wordSet(
 const OLDEST_DAYS = 300;
 const SUBJECTS = new Set(['i', 'we', 'it', 'they']);
 const LONG_AGO = /\b(?:years?|seasons?|summers?|decades?)\b/i;
-const LAST_ONE = /\b(?:last|previous|prior) (?:time|year|season|summer|autumn|winter|spring)\b/i;
+const LAST_ONE =
+  /\b(?:last|previous|prior) (?:time|year|season|summer|autumn|winter|spring|jan|feb|mar|apr|may|june?|july?|aug|sep|oct|nov|dec)/i;
 
 /** A bare number of the last ten years and nothing behind it that it could count; not "1 in 20". */
 function isLoneYear(items: readonly Item[], i: number, number: number, year: number): boolean {

@@ -1,6 +1,23 @@
 /** More notes of which nothing decisive may be logged, in every frame of sentence. Written for this test; common usage, no source. */
 export const TRAPS: readonly (readonly [why: string, texts: readonly string[]])[] = [
   [
+    'told too thinly to be sure',
+    [
+      'nipped out, king looks good',
+      'popped out, nipped in again, alma is fine',
+      '5 of 9 rondes gone',
+      'harvest list, king 4',
+      'picking list: alma 2, king 6',
+      '2 came in from the alma cold and wet',
+      '6 figs on the king then',
+      'gave the king a tip: grow',
+      'had figs and cheese at the restaurant near the alma',
+      'last june the king was loaded',
+      'tipped the alma once',
+      'pinched the king once',
+    ],
+  ],
+  [
     'other things counted, dropped, picked, or at work',
     [
       'king has 3 visitors',

@@ -72,6 +72,7 @@ export const OTHER_SENSE: readonly DoubtLine[] = [
       'NEG ~ FRUIT ~ left behind|under|for|to|out|lying|over',
       'NEG ~ FRUIT ~ left on DET? ground|floor|grass|deck|table|counter|plate|side',
       'as if|though',
+      'came|come|coming in|inside|indoors ~~ cold|wet|soaked|soaking|shivering|muddy|freezing|drenched|bedraggled|sodden|hungry|tired|knackered|limping|crying|filthy',
       'fig|figs or',
       'full of|with leaves|leaf|ants|wasps|holes|beetles|water|weeds|mites|mould|mold|roots|maggots|life|beans|promise|vigour|vigor|energy|sap|bugs|birds|earwigs',
       'loaded|covered|smothered|crawling|plastered|dripping|heavy|riddled|infested|bursting|packed|studded|lousy ADV? with|in|of ~ leaves|leaf|ants|wasps|beetles|water|weeds|mites|mould|mold|roots|rust|scale|aphids|snow|netting|fleece|mulch|dew|rain|buds|bugs|mealybugs|spots|dust|sap|slugs|snails|thrips|cobwebs|webs|mud|ash|birds|foliage|whitefly|frost|ice|pollen|potential|promise',

@@ -17,6 +17,13 @@ export const NOT_MEANT: readonly DoubtLine[] = [
   ],
   ['denied sentence', ['^ not DET? TREE']],
   [
+    // A heading holds for the list below it, whatever the marks.
+    'plan text',
+    [
+      '^ my|our|the? picking|tipping|pinching|pruning|harvest|harvesting|pick|pinch|tip|fruit|wish list|plan|plans|schedule|rota|targets|goals|forecast|estimate|estimates|wishlist|guess|sweepstake|bingo',
+    ],
+  ],
+  [
     'denied before',
     [
       'yet|still|remains to be?',
@@ -141,7 +148,7 @@ export const NOT_MEANT: readonly DoubtLine[] = [
       'due for|a|to|any',
       'due',
       'on|my|the|his todo|to-do list|agenda|cards|docket|schedule',
-      'picking|tipping|pinching|pruning|harvest|harvesting list|plan|schedule|rota|order',
+      'picking|tipping|pinching|pruning|harvest|harvesting|pick|pinch|tip list|plan|plans|schedule|rota|order',
       'on my|the|a list|way|agenda|radar|cards|calendar|diary|docket|schedule',
       'todo|todos',
       'to do|dos',
