@@ -62,7 +62,7 @@ export function reaches(
       // "…, maybe next year" asks nothing of today.
       return from.join === 'or' || (from.items.length <= 3 && !from.items.some((item) => item.date));
     if (doubt.why !== 'told' && (kind === 'tipped' || kind === 'picked')) return false;
-    return from.join === 'sub' || (doubt.why === 'told' && from.items.length <= 3);
+    return from.join === 'sub' || (doubt.why === 'told' && from.items.length <= 4 && from.own.length === 0);
   }
   // "the plan: ronde tipped, king fed": a heading holds for all that follows.
   if (pieces[doubt.piece + 1]?.join === 'colon' && from.own.length === 0) return true;

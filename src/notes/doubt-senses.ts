@@ -1,4 +1,3 @@
-import type { Day } from '../engine/day.ts';
 import type { ReadEvent } from './contract.ts';
 import type { Piece } from './doubt-pieces.ts';
 import { isAnyOf } from './item.ts';
@@ -39,17 +38,27 @@ export function isOrder({ items }: Piece): boolean {
   );
 }
 
-const FULL_OF = wordSet(
+export const FULL_OF = wordSet(
   'loaded laden dripping smothered heaving groaning studded bursting chocka chockers rammed plastered festooned covered packed stuffed full heavy brimming decked bedecked crawling',
 );
 
+const FILLING = new Set(['with', 'in', 'of', 'by']);
+
 /** "smothered in bindweed", "laden with buds", "dripping": full of something that is no fruit. */
-export function isFullOfOther(items: readonly Item[]): boolean {
+export function isFullOfOther(piece: Piece, next: Piece | undefined): boolean {
+  // "king loaded - with leaves"
+  const items =
+    next?.join === 'comma' &&
+    next.sentence === piece.sentence &&
+    FILLING.has(next.items[0]?.text ?? '') &&
+    FULL_OF.has(piece.items.at(-1)?.text ?? '')
+      ? [...piece.items, ...next.items]
+      : piece.items;
   const at = items.findIndex(({ text }) => FULL_OF.has(text));
   if (at < 0 || items.some((item) => item.classes.has('FRUIT'))) return false;
   const by = items[at + 1];
   if (items[at]?.text === 'dripping' && by?.text !== 'with' && !items[at - 1]?.classes.has('BE')) return true;
-  if (!by || !['with', 'in', 'of', 'by'].includes(by.text)) return false;
+  if (!by || !FILLING.has(by.text)) return false;
   const what = items.slice(at + 2).find((item) => !isAnyOf(item, ['DET', 'SIZE', 'ADV', 'PRO']));
   return what?.type === 'word' && !['em', 'goodies', 'promise'].includes(what.text);
 }
@@ -125,6 +134,8 @@ const LAUGH = wordSet('haha lol lmao hahaha ha oh well actually sorry um er obvi
 /** "tipped the alma, haha no", "… lol no": taken back by the last word. */
 export function isTakenBack({ items, sentence }: Piece, pieces: readonly Piece[], p: number): boolean {
   const next = pieces[p + 1];
+  // "tipped the alma, april fools"
+  if (next?.items.length === 1 && /fool/i.test(next.items[0]?.typed ?? '')) return true;
   if (NO.has(items.at(-1)?.text ?? '') && LAUGH.has(items.at(-2)?.text ?? '')) return true;
   if (next !== undefined && isFlatNo(next) && !isPutRight(next, pieces)) return true;
   return (
@@ -164,17 +175,23 @@ function isPutRight(no: Piece, pieces: readonly Piece[]): boolean {
 export function answersDeed(piece: Piece, before: Piece | undefined): boolean {
   const { items, join } = piece;
   if (!before || items.some((item) => item.classes.has('FRUIT'))) return false;
-  const answers =
-    (before.asked && items.length <= 2) ||
-    isFlatNo(piece) ||
-    (join === 'colon' && before.items.length === 1 && items[0]?.classes.has('NONE') === true);
+  const none = join === 'colon' && items[0]?.classes.has('NONE') === true;
+  // "jobs done: none"
+  if (
+    none &&
+    items.length === 1 &&
+    before.own.length === 0 &&
+    before.items.some(({ text }) => TASKS.has(text))
+  )
+    return true;
   return (
-    answers &&
+    ((before.asked && items.length <= 2) || isFlatNo(piece) || (none && before.items.length === 1)) &&
     before.items.some((item) => isAnyOf(item, DEEDS)) &&
     !before.items.some((item) => item.classes.has('FRUIT'))
   );
 }
 
+const TASKS = wordSet('job jobs task tasks chore chores work todo done news jobs losses deaths casualties');
 const DEEDS = ['TIPPED', 'TIPPING', 'TIP', 'PICKED', 'PICKING', 'PICK', 'SNIPPED', 'DROPPED'];
 
 const GERUNDS = wordSet(
@@ -207,63 +224,3 @@ const OF_OTHERS = new Set(['he', 'she', 'they', 'kids', 'you', 'people', 'birds'
 const MAKES = wordSet(
   'makes make starts begins stops helps hurts kills causes encourages means takes needs never season party class course day time guide beginners',
 );
-
-/** "nipped out, king looks good": out of the house, for nothing says what was nipped. */
-export function isErrand({ items, own, lead }: Piece, next: Piece | undefined): boolean {
-  const last = items.at(-1)?.text ?? '';
-  return (
-    own.length === 0 &&
-    lead === null &&
-    (last === 'out' || last === 'in' || last === 'off') &&
-    items.some(({ text }) => ERRANDS.has(text)) &&
-    items.every(
-      ({ type, text, classes }) =>
-        type === 'date' || ERRANDS.has(text) || classes.has('ADV') || HERE.has(text),
-    ) &&
-    next?.items.some(({ type, classes }) => type === 'word' && !classes.has('DET')) === true
-  );
-}
-
-const ERRANDS = wordSet('nipped popped nip nipping');
-const HERE = wordSet('i we just out in off again quickly quick');
-
-/** "gave the king a tip: grow": advice. */
-export function isAdvice({ items }: Piece, next: Piece | undefined): boolean {
-  return (
-    next?.join === 'colon' &&
-    (items.at(-1)?.text === 'tip' || items.at(-1)?.text === 'tips') &&
-    !items.some((item) => isAnyOf(item, ['TIPPED', 'SNIPPED']))
-  );
-}
-
-/** "5 of 9 rondes gone": some of them, and nobody says who has them. */
-export function isShareGone({ items }: Piece): boolean {
-  return (
-    items.some(({ quantity }) => quantity?.ofMore) &&
-    items.some(({ text }) => text === 'gone' || text === 'missing') &&
-    !items.some((item) => isAnyOf(item, ['PICKED', 'EATEN', 'CONTAINER', 'FOODISH', 'HOUSE']))
-  );
-}
-
-/** "nah 2 figs on it": a number of figs after the no. */
-export function deniesCount({ items }: Piece): boolean {
-  return items.some(
-    (item, i) =>
-      item.classes.has('NEG') &&
-      (items[i + 1]?.quantity?.value ?? 0) > 0 &&
-      items[i + 1]?.quantity?.unit === null &&
-      items[i + 2]?.classes.has('FRUIT') === true,
-  );
-}
-
-/** "tipped the alma once", "6 figs on the king then": some time that is not told. */
-export function isAtSomeTime({ kind, on }: ReadEvent, { items }: Piece, today: Day): boolean {
-  if (on !== today || items.some(({ type }) => type === 'date')) return false;
-  const last = items.at(-1)?.text;
-  return last === 'then' || (last === 'once' && (kind === 'tipped' || kind === 'picked'));
-}
-
-/** "figs: alma y, king n" */
-export function isRefused({ items }: Piece): boolean {
-  return items.length === 2 && items[0]?.type === 'tree' && items[1]?.typed.toLowerCase() === 'n';
-}

@@ -10,22 +10,29 @@ import { cutPieces, type Piece } from './doubt-pieces.ts';
 import { reaches } from './doubt-reach.ts';
 import {
   answersDeed,
-  deniesCount,
-  isAdvice,
   isAskedAfter,
-  isAtSomeTime,
   isBroughtDown,
   isDoingNamed,
-  isErrand,
   isFullOfOther,
   isOrder,
-  isRefused,
-  isShareGone,
   isTakenBack,
   isUnderCover,
   isUnlikely,
 } from './doubt-senses.ts';
 import { coreOf, isUnclear } from './doubt-signs.ts';
+import {
+  deniesCount,
+  isAdvice,
+  isAtSomeTime,
+  isErrand,
+  isHaul,
+  isHeading,
+  isNotFull,
+  isOfCuttings,
+  isRefused,
+  isShareGone,
+  unticked,
+} from './doubt-thin.ts';
 import { harmlessItems } from './harmless.ts';
 import { type Item, readItems } from './items.ts';
 import type { DoubtWhy } from './lexicon/doubt-words.ts';
@@ -57,7 +64,7 @@ export function guardReading(
   if (!waits && !reading.logged.some((event) => isDecisive(event) || isUsual(event, setting.today)))
     return reading;
   const pieces = cutPieces(items);
-  const doubts = findDoubts(pieces, setting.today);
+  const doubts = [...findDoubts(pieces, setting.today), ...unticked(text)];
   const guarded =
     waits && reading.ask
       ? guardAsk(
@@ -207,7 +214,8 @@ function doubtOfPiece(
   // "mission cuttings sulking, nothing yet"
   if (kind === 'no-fruitlets' && isOfCuttings(piece, pieces)) return 'figure';
   if (kind === 'fruitlets' && isBroughtDown(piece.items)) return 'denied';
-  if (kind === 'fruitlets' && (isFullOfOther(piece.items) || isUnderCover(piece, pieces))) return 'figure';
+  if (kind === 'fruitlets' && (isFullOfOther(piece, pieces[p + 1]) || isUnderCover(piece, pieces)))
+    return 'figure';
   if (kind === 'tipped' && (isErrand(piece, pieces[p + 1]) || isAdvice(piece, pieces[p + 1])))
     return 'figure';
   if (kind === 'picked' && isShareGone(piece)) return 'denied';
@@ -217,7 +225,7 @@ function doubtOfPiece(
   if (piece.asked || isAskedAfter(piece, pieces[p + 1])) return 'asked';
   if ((kind === 'picked' || kind === 'tipped') && (isOrder(piece) || isDoingNamed(piece))) return 'unclear';
   if (kind !== 'no-fruitlets' && isTakenBack(piece, pieces, p)) return 'denied';
-  if (kind === 'no-fruitlets' && answersDeed(piece, pieces[p - 1])) return 'denied';
+  if (kind === 'no-fruitlets' && (answersDeed(piece, pieces[p - 1]) || isNotFull(piece))) return 'denied';
   if (isUnlikely(event)) return 'unclear';
   if ((kind === 'picked' || kind === 'tipped') && goesOnAfterOthers(piece, pieces[p - 1])) return 'other';
   if (belongsToOthers(event, piece) || (!isMine(piece) && belongsToOthers(event, naming(event, p, pieces))))
@@ -258,34 +266,4 @@ function isDenied(piece: Piece, core: number, event: ReadEvent): boolean {
 /** "…, mine has none" */
 function isMine({ items }: Piece): boolean {
   return items.slice(0, 2).some(({ text }) => text === 'mine' || text === 'ours');
-}
-
-/** "ronde picking, 2 punnets" */
-function isHaul(piece: Piece, next: Piece | undefined): boolean {
-  return (
-    piece.items.every(
-      (item) => item.type === 'tree' || item.classes.has('PICKING') || item.classes.has('DET'),
-    ) &&
-    next?.sentence === piece.sentence &&
-    next.items.some((item) => item.classes.has('CONTAINER')) &&
-    next.items.every((item) => item.quantity !== undefined || item.classes.has('CONTAINER'))
-  );
-}
-
-function isHeading(piece: Piece, next: Piece | undefined): boolean {
-  return (
-    next?.join === 'colon' &&
-    next.sentence === piece.sentence &&
-    next.own.length === 0 &&
-    piece.items.every((item) => item.type === 'tree' || item.classes.has('FRUIT') || item.text === "'s")
-  );
-}
-
-function isOfCuttings(piece: Piece, pieces: readonly Piece[]): boolean {
-  const has = (each: Piece, name: string): boolean => each.items.some((item) => item.classes.has(name));
-  return (
-    !has(piece, 'FRUIT') &&
-    !has(piece, 'FRUITLET') &&
-    pieces.some((each) => each.sentence === piece.sentence && has(each, 'CUTTING'))
-  );
 }

@@ -1,4 +1,5 @@
 import { OTHER_SENSE } from './doubt-words-figure.ts';
+import { FRAMES } from './doubt-words-frames.ts';
 import { NOT_MEANT } from './doubt-words-meant.ts';
 import { DONE_TO_OTHER_THINGS } from './doubt-words-things.ts';
 import { NOT_ONES_OWN } from './doubt-words-told.ts';
@@ -22,4 +23,5 @@ export const DOUBTS: readonly DoubtLine[] = [
   ...NOT_ONES_OWN,
   ...OTHER_SENSE,
   ...DONE_TO_OTHER_THINGS,
+  ...FRAMES,
 ];
