@@ -62,7 +62,10 @@ export function reaches(
       // "…, maybe next year" asks nothing of today.
       return from.join === 'or' || (from.items.length <= 3 && !from.items.some((item) => item.date));
     if (doubt.why !== 'told' && (kind === 'tipped' || kind === 'picked')) return false;
-    return from.join === 'sub' || (doubt.why === 'told' && from.items.length <= 4 && from.own.length === 0);
+    return (
+      from.join === 'sub' ||
+      (doubt.why === 'told' && from.items.length <= (IN_PRINT.has(from.items[0]?.text ?? '') ? 5 : 3))
+    );
   }
   // "the plan: ronde tipped, king fed": a heading holds for all that follows.
   if (pieces[doubt.piece + 1]?.join === 'colon' && from.own.length === 0) return true;
@@ -151,6 +154,8 @@ const WHETHER = new Set([
   'eh',
   'huh',
 ]);
+/** "…, in the catalogue photo" */
+const IN_PRINT = new Set(['in', 'on', 'from']);
 const WHOEVER = new Set(['who', 'whether', 'if']);
 const QUERY = new Set(['q', 'question', 'query']);
 const HOPES = new Set(['hope', 'hopefully', 'fingers', 'pray', 'praying', 'hoping']);

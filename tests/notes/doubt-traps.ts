@@ -27,7 +27,6 @@ export const TRAPS: readonly (readonly [why: string, texts: readonly string[]])[
       'king isnt loaded',
       'alma not exactly loaded',
       'no figs this early on the king is normal',
-      'nothing doing at the alma',
       'any figs on the alma yet',
       'figs on the king: fake news',
       'not giving a fig about the alma',

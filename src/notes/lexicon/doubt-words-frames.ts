@@ -26,7 +26,6 @@ export const FRAMES: readonly DoubtLine[] = [
   [
     'figure here',
     [
-      'nothing doing',
       'giving a|two fig|figs|toss about|for',
       'in|on|from the|an|their|its SIZE? ad|advert|advertisement|brochure|listing|leaflet|flyer|catalogue|catalog|trailer|mural|calendar',
     ],
