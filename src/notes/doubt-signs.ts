@@ -1,18 +1,21 @@
 import type { ObservationKind } from '../engine/observation.ts';
 import type { ReadEvent } from './contract.ts';
 import { isGuess, type Piece } from './doubt-pieces.ts';
+import { itemTest } from './filed-rules.ts';
 import { isAnyOf } from './item.ts';
 import type { Item } from './items.ts';
 import { isPlainWord } from './lexicon/plain-words.ts';
 import { wordSet } from './lexicon/word-set.ts';
+import { perWord } from './word.ts';
 
 interface Sign {
-  readonly classes: readonly string[];
+  /** Whether an item says it. */
+  readonly fits: (item: Item) => boolean;
   readonly words: ReadonlySet<string>;
 }
 
 function sign(classes: string, words: string): Sign {
-  return { classes: classes === '' ? [] : classes.split(' '), words: new Set(words.split(' ')) };
+  return { fits: itemTest(`${classes} ${words}`), words: new Set(words.split(' ')) };
 }
 
 /** What a clause must hold to be taken as saying a decisive kind, the surest first: classes of words, and words. */
@@ -59,9 +62,7 @@ export const LEVELS = [0, 1, 2] as const;
 export function coreAt(kind: ObservationKind, piece: Piece, level: number): number {
   const signs = SIGNS[kind]?.[level];
   if (!signs) return -1;
-  return piece.items.findIndex(
-    (item) => item.type !== 'tree' && (signs.words.has(item.text) || isAnyOf(item, signs.classes)),
-  );
+  return piece.items.findIndex((item) => item.type !== 'tree' && signs.fits(item));
 }
 
 /** Index of the word that says the kind most surely, or −1. */
@@ -288,7 +289,11 @@ export function isStrange(item: Item): boolean {
   if (item.type !== 'word') return false;
   // Two letters mended are a guess: "thrush" became "though".
   if (isGuess(item)) return true;
-  if (isPlainWord(item.text) || item.text === 'oldwood') return false;
-  if (item.classes.size === 0) return true;
-  return isAnyOf(item, UNSETTLED) && !item.classes.has('HOUSE') && !item.classes.has('KIN');
+  return isStrangeWord(item.word);
 }
+
+const isStrangeWord = perWord(({ text, classes }) => {
+  if (isPlainWord(text) || text === 'oldwood') return false;
+  const isUnsettled = UNSETTLED.some((name) => classes.has(name));
+  return classes.size === 0 || (isUnsettled && !classes.has('HOUSE') && !classes.has('KIN'));
+});
