@@ -134,6 +134,15 @@ function goesOnOfTree(items: readonly Item[], i: number): boolean {
 /** "when i fed it monday it already had 5 figs": a new clause without a mark before it. */
 function goesOnAnew(items: readonly Item[], i: number): boolean {
   if (goesOnOfTree(items, i)) return true;
+  // "had 6 figs now has 4"
+  if (items[i]?.text === 'now' && items[i - 1]?.classes.has('FRUIT')) {
+    const next = items[i + 1];
+    return (
+      next?.type === 'quantity' ||
+      (isAnyOf(items[next?.text === 'it' ? i + 2 : i + 1], ['HAVE']) &&
+        items.slice(0, i).some(({ text }) => text === 'had'))
+    );
+  }
   if (!['it', 'they'].includes(items[i]?.text ?? '')) return false;
   const before = items[i - 1];
   if (before?.type !== 'date' && before?.type !== 'tree') return false;

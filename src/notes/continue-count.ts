@@ -42,6 +42,9 @@ function isPlainTotal(saying: Saying): boolean {
 }
 
 const AT_PRESENT = new Set(['now', 'currently', 'presently']);
+/** "now has 4", "down to 4 now" */
+const BESIDE_PRESENT = wordSet('by at down up to it its is are there got left only just');
+const ONCE = wordSet('had was were then before earlier');
 const SEEN: ReadonlySet<string> = new Set(['fruitlets', 'no-fruitlets', 'ripening']);
 
 /** "had 2 figs when i repotted it on the 14th, 10 now": the saying that tells of the figs counted again, or −1. */
@@ -62,27 +65,28 @@ export function seenBefore(sayings: readonly Saying[], s: number): number {
         item.quantity ||
         item.type === 'date' ||
         AT_PRESENT.has(item.text) ||
-        item.text === 'by' ||
-        isAnyOf(item, ['FRUIT', 'DET', 'ADV']),
+        BESIDE_PRESENT.has(item.text) ||
+        isAnyOf(item, ['FRUIT', 'DET', 'ADV', 'HAVE']),
     )
   )
     return -1;
   for (let k = s - 1; k >= 0 && sayings[k]?.clause.sentence === saying.clause.sentence; k--) {
     const hit = sayings[k]?.hits.find((each) => SEEN.has(each.kind));
     if (!hit) continue;
-    const none = hit.kind === 'no-fruitlets';
+    // "no figs on the alma last week" denies what it speaks of.
+    const none = hit.kind === 'no-fruitlets' || sayings[k]?.mood.denials.length !== 0;
     // "no figs on the 10th, 5 by the 20th"; of figs there the day is a second count.
     if (!none && saying.date) return -1;
     const dated = sayings.slice(k, s).some((each) => each.date !== null);
     // "had 8 figs, now 5": only what is there now counts.
     const earlier = sayings[k];
-    if (!dated && earlier && k === s - 1 && earlier.items.some((item) => item.text === 'had')) {
+    if (!dated && earlier && k === s - 1 && earlier.items.some((item) => ONCE.has(item.text))) {
       silence(earlier);
       saying.hits = [hitBehind(none ? 'fruitlets' : hit.kind, saying.items)];
       saying.count = number;
       return k;
     }
-    if (!dated || (!none && sayings[k]?.mood.denials.length !== 0)) return -1;
+    if (!dated) return -1;
     saying.hits = [hitBehind(none ? 'fruitlets' : hit.kind, saying.items)];
     saying.count = number;
     return k;

@@ -2,6 +2,7 @@ import type { Day } from '../engine/day.ts';
 import type { ReadEvent } from './contract.ts';
 import type { Piece } from './doubt-pieces.ts';
 import { coreAt, coreOf, LEVELS } from './doubt-signs.ts';
+import { wordSet } from './lexicon/word-set.ts';
 
 /** The clauses an event may have been read from: they speak of its kind and of its tree; the fewest that fit. */
 export function candidates(event: ReadEvent, pieces: readonly Piece[], today: Day): number[] {
@@ -90,7 +91,9 @@ function placesWhere(pieces: readonly Piece[], holds: (piece: Piece) => boolean)
   return places;
 }
 
-const BESIDE_NUMBER = new Set(['by', 'on', 'now', 'more', 'already', 'up', 'to', 'the', 'then']);
+const BESIDE_NUMBER = wordSet(
+  "by on now more already up to the then has have had got 's is are there it its",
+);
 
 /** "4", "3 now", "5 by the 20th" */
 function isNumberAlone({ items }: Piece): boolean {

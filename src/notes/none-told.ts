@@ -138,7 +138,7 @@ const OF_BEFORE = wordSet('old same still original existing earlier first remain
 const isNow = (item: Item) => item.text === 'now';
 const ONCE = wordSet('had was were held bore carried used');
 const NONE_NOW = wordSet(
-  'now but and is are there it they i see find left any more currently presently today then all just only',
+  "now but and is are there it its they i see find left any more currently presently today then all just only has have had got 's still sadly alas unfortunately sorry though",
 );
 const LOST = wordSet('gone vanished disappeared fallen fell dropped missing off');
 
@@ -150,7 +150,13 @@ export function noneAnyMore(sayings: readonly Saying[]): void {
     if (saying.hits.length === 0 || !saying.hits.every((hit) => hit.kind === 'fruitlets')) return;
     const isPast = saying.items.some((item) => ONCE.has(item.text)) || next.items.some(isNow);
     if (!isPast || saying.mood.denials.length > 0) return;
-    const isNone = (item: Item) => ANSWERS.has(item.text) || item.classes.has('NONE') || item.text === 'bare';
+    // "not any more"
+    const isOver = next.items.some((item) => item.text === 'more');
+    const isNone = (item: Item) =>
+      (isOver && item.text === 'not') ||
+      ANSWERS.has(item.text) ||
+      item.classes.has('NONE') ||
+      item.text === 'bare';
     const isLost = (item: Item) => LOST.has(item.text);
     if (!next.items.some((item) => isNone(item) || isLost(item))) return;
     if (!next.items.every((item) => isNone(item) || isLost(item) || NONE_NOW.has(item.text))) return;

@@ -25,6 +25,21 @@ const PHRASES: readonly (readonly [text: string, said: string])[] = [
   ['9 king sticks cut, in the fridge since jan 20', 'King cuttings 2026-01-20 9'],
   ['took 9 king cuttings, 4 figs in the fridge', 'King cuttings 9; King picked 4'],
   ['king had 6 figs, 3 fell off', 'King fruitlets 6'],
+  ['alma had 6 figs, now has 4', 'Alma fruitlets 4'],
+  ['alma had 6 figs now it has 4', 'Alma fruitlets 4'],
+  ['alma was at 6 figs, down to 4 now', 'Alma fruitlets 4'],
+  ['alma had 6 figs, now has none', 'Alma no-fruitlets'],
+  ['alma was loaded, now its got nothing', 'Alma no-fruitlets'],
+  ['king had 5 figs, not any more sadly', 'King no-fruitlets'],
+  ['king has 5 figs, alma has none now', 'King fruitlets 5; Alma no-fruitlets'],
+  ['alma: 6 figs to 0', 'Alma no-fruitlets'],
+  ['alma had no figs, now there are 4', 'Alma fruitlets 4'],
+  ['alma had no figs, its got 4 now', 'Alma fruitlets 4'],
+  ['alma had no figs, has 4 leaves', 'Alma no-fruitlets'],
+  ['no figs on the alma last week, now 4', 'Alma no-fruitlets 2026-06-25; Alma fruitlets 4'],
+  ['got 3 more off the alma this morning', 'Alma picked 3'],
+  ['could get 3 more off the king', 'King remark'],
+  ['king has 2 new', 'King remark'],
 ];
 
 describe('figs that are there no more, those that are left, and what was put right', () => {

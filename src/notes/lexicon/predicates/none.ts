@@ -37,6 +37,7 @@ export const NONE: PredicateTable = [
       'bugger|sod|naff|jack all',
       'diddly squat?',
       'square root of nothing|zero',
+      'NUM FRUIT? to|till zero|none|nothing $',
       'NONE to be had|seen|found|counted|spotted',
       'NONE whatsoever|anywhere|doing|here|there|visible ~ ~',
       'absolutely|literally|exactly|precisely NONE',
