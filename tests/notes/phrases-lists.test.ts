@@ -164,7 +164,7 @@ const NOTES: readonly (readonly [text: string, says: string])[] = [
   ['alma fed king watered ronde tipped', 'Alma care; King care; Ronde tipped'],
   ['alma yes figs king no figs', 'Alma fruitlets; King no-fruitlets'],
   ['alma had 3 figs but the birds got 1', 'Alma fruitlets 3; Alma trouble'],
-  ['alma had 3 figs now 2', 'Alma fruitlets 3'],
+  ['alma had 3 figs now 2', 'Alma fruitlets 2'],
   ['3 figs on the alma yesterday, 4 today', 'Alma fruitlets 2026-07-01 3; Alma fruitlets 4'],
   ['alma up from 3 figs to 5', 'Alma fruitlets 3'],
 ];
