@@ -39,6 +39,20 @@ export function goneOrBinned(saying: Saying, before: Saying | undefined): void {
   silence(saying);
 }
 
+/** "any drop? yep, every last fig off the celeste": off by themselves, not picked. */
+export function fellWhenAsked(sayings: readonly Saying[], s: number): void {
+  const saying = sayings[s];
+  const [hit] = saying?.hits ?? [];
+  if (!saying || hit?.kind !== 'picked' || saying.hits.length > 1) return;
+  if (saying.items.some((item) => isAnyOf(item, ['PICKED', 'EATEN', 'TAKEN', 'FOODISH', 'PICKING']))) return;
+  const asked = sayings.slice(0, s).findLast((each) => !each.items.every((item) => YES.has(item.text)));
+  if (!asked?.clause.asked || !asked.items.some((item) => isAnyOf(item, FALLING))) return;
+  saying.hits = saying.total ? [{ ...hit, kind: 'dropped' }] : [];
+}
+
+const YES = wordSet('yes yep yup yeah aye sadly alas indeed oh sure did and');
+const FALLING = ['DROP', 'DROPPED', 'DROPPING'];
+
 /** "starlings had 4 of the alma, i got 1": what was left of the raid. */
 export function gotTheRest(saying: Saying, before: Saying | undefined): void {
   const [who, verb, number, ...more] = saying.items;

@@ -1,4 +1,4 @@
-import { goneOrBinned, gotTheRest, restIsFine } from './gone-told.ts';
+import { fellWhenAsked, goneOrBinned, gotTheRest, restIsFine } from './gone-told.ts';
 import { type Hit, hitOn } from './hits.ts';
 import { isAnyOf } from './item.ts';
 import type { Item } from './items.ts';
@@ -12,6 +12,7 @@ import { type Saying, silence } from './sayings.ts';
 export function tellHarvests(sayings: readonly Saying[]): void {
   treesGave(sayings);
   sayings.forEach((saying, s) => {
+    fellWhenAsked(sayings, s);
     goesOnOff(saying, sayings[s - 1]);
     gotTheRest(saying, sayings[s - 1]);
     everyRipeOne(saying, sayings[s - 1]);

@@ -1,4 +1,5 @@
 import type { Day } from '../engine/day.ts';
+import { isAnyOf } from './item.ts';
 import type { Saying } from './sayings.ts';
 
 /** What a clause takes over from the mood of the one before. */
@@ -40,7 +41,7 @@ export function inheritMoods(sayings: readonly Saying[], today: Day): Inherited[
       saying.date.date.on > today &&
       !saying.date.date.problem;
     // "to do: pinch ronde, water alma": a heading holds for all that follows.
-    heading = joined && (heading || (colon && state.unreal));
+    heading = joined && (heading || (colon && (state.unreal || (before !== null && isToDo(before)))));
     const supposed = heading || ((continues || whole || colon) && state.unreal);
     const next: Inherited = {
       unreal: supposed || saying.mood.unrealFrom !== null || plans,
@@ -102,6 +103,20 @@ function isLongAgo(saying: Saying, today: Day): boolean {
   // "aug 3: picked 4": no year was said, so it is asked about.
   if (saying.date?.date?.assumed.includes('year')) return false;
   return on !== undefined && on < `${Number(today.slice(0, 4)) - 1}-09-01`;
+}
+
+const TO_DO = new Set(['shopping', 'todo', 'todos', 'wishlist', 'outstanding']);
+
+/** "to do", "jobs still to do", "shopping list": a heading of what is not done yet. */
+function isToDo({ items, mentions }: Saying): boolean {
+  if (mentions.length > 0 || items.length > 5) return false;
+  return items.some(
+    (item, i) =>
+      TO_DO.has(item.text) ||
+      (item.text === 'to' &&
+        (items[i + 1]?.text === 'do' || isAnyOf(items[i + 1], ['TIP', 'PICK', 'SNIP'])) &&
+        i + 2 === items.length),
+  );
 }
 
 /** A tree with its number. */

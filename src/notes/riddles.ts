@@ -66,6 +66,8 @@ const CARES = wordSet(`
 `);
 const NO_CLASSES: ReadonlySet<string> = new Set();
 
+const FRUIT_OR_NONE: ReadonlySet<string> = new Set(['fruitlets', 'no-fruitlets']);
+
 /** "her alma is loaded, mine has none": one's own of the same name. */
 export function ownMine(sayings: readonly Saying[]): void {
   sayings.forEach((saying, s) => {
@@ -76,7 +78,7 @@ export function ownMine(sayings: readonly Saying[]): void {
     saying.mentions = [mention];
     // "my mate's alma has 40 figs, mine has 3"
     const number = saying.items.find((item) => item.quantity && !item.quantity.unit)?.quantity;
-    if (saying.hits.length === 0 && number && before.hits.some((hit) => hit.kind === 'fruitlets')) {
+    if (saying.hits.length === 0 && number && before.hits.some((hit) => FRUIT_OR_NONE.has(hit.kind))) {
       saying.hits = [hitBehind('fruitlets', saying.items)];
       saying.count = number;
     }

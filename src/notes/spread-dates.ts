@@ -159,7 +159,13 @@ function isAside(saying: Saying, today: Day): boolean {
 
 /** "…, 2 have rooted now" */
 function isNow({ items }: Saying): boolean {
-  return items.some((item) => item.text === 'now' || item.text === 'currently');
+  return items.some(
+    (item, i) =>
+      item.text === 'now' ||
+      item.text === 'currently' ||
+      // "last year who cares, this year the adriatic has 11"
+      (item.text === 'this' && THIS_ONE.has(items[i + 1]?.text ?? '')),
+  );
 }
 
 const REFERRING = new Set(['that', 'this', 'it', 'they', 'which', 'those']);

@@ -153,7 +153,7 @@ export function asksWhatItIs(saying: Saying): boolean {
 }
 
 const ADVISING = wordSet(
-  'normal usual common typical natural bad weird odd hurt harm matter help wise safe risky kill stress ok okay worth best',
+  'trick secret prevent avoid normal usual common typical natural bad weird odd hurt harm matter help wise safe risky kill stress ok okay worth best',
 );
 
 /** "pinched neither": the denial comes last. */

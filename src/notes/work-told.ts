@@ -14,6 +14,7 @@ import type { Item } from './items.ts';
 import { wordSet } from './lexicon/word-set.ts';
 import { stuffOf, withWhat } from './list-told.ts';
 import { type Saying, silence } from './sayings.ts';
+import { backedOut, tipsGone } from './shoots-told.ts';
 
 /** What is told of work and harm only by the company of the clauses around it. */
 export function tellWork(sayings: readonly Saying[]): void {
@@ -50,6 +51,8 @@ export function tellWork(sayings: readonly Saying[]): void {
     goneToo(saying, before);
     withWhat(saying, before);
     onlyTips(saying, before);
+    tipsGone(saying, before);
+    backedOut(saying, before);
     notDone(saying, before);
     stillNot(saying, before);
     if (before.hits.some((hit) => hit.kind === 'trouble') && droops(saying)) saying.hits = [];

@@ -220,6 +220,7 @@ export const NOT_MEANT: readonly DoubtLine[] = [
   [
     'plan here',
     [
+      'is|was|are|were what|all i|we|id|they ADV? hoped|hope|wanted|want|planned|plan|expected|expect|need|needed|dreamt|dreamed|ordered|bought',
       'would make|be|do|go|look|mean|have|get|help|suit|please|finish',
       'is|are|be|being the|my target|goal|dream|aim|plan|hope|minimum',
       'live|lives to',

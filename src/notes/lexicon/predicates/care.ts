@@ -135,6 +135,8 @@ export const CARE: PredicateTable = [
   [
     'care',
     [
+      'pegged|pinned|clipped|weighted|staked|tacked|tied|hooked|strapped PRO|TREE ADV? back|down|up|on',
+      'set|stood|propped|raised|jacked|put|sat|got DET? TREE|PRO up|on? on|onto DET? brick|bricks|block|blocks|feet|pallet|pallets|stand|casters|castors|wheels|dolly|trolley|plinth|legs',
       'branched|split|teed|ran|run|extended|laid|routed|plumbed|looped|strung DET? SIZE? drip|hose|irrigation|soaker|pipe|tubing|dripline|leaky|emitter line|lines|tube|pipe|hose|tubing|tape? ~ to|for|round|around|into|over|past ~ TREE|PRO',
       'TREE ADV? went|gone|goes|going|moved|bumped|stepped|graduated|promoted up to|into DET? MEASURE|NUM|bigger|larger|new',
       'had|got|gets|drank|downed|guzzled DET? SIZE|whole|full|half? can|canful|jug|jugful|bucket|bucketful|pail|gallon|pint|bottle|dose|cup of it|that|feed|water|tea|seaweed|the',

@@ -5,6 +5,11 @@ export const IDIOMS: PredicateTable = [
   [
     'none',
     [
+      'lost|misplaced|mislaid|found|forgot|left DET? SIZE? snips|secateurs|pruners|trowel|gloves|label|labels|knife|phone|glasses|shears|scissors|loppers|keys|hat|dibber|twine|tape',
+      'set back by ~ cold|chill|heat|move|repot|repotting|drought|wind|rain|weather',
+      'picked DET worst|best|wrong|right|perfect|hottest|coldest|wettest|windiest|stupidest|ideal day|time|moment|weekend|morning|evening|afternoon|week|month to|for',
+      'stopped|stopping by DET? TREE',
+      'picked|got|bought|ordered|fetched|grabbed up? DET? SIZE? NUM|measure gal|gallon|litre|liter|l|inch|in|cm? pot|tub|planter|barrel|bag|sack for',
       'went|gone|going|been|looked|combed over|through|round|around DET? PRO|TREE|everything|all ~ twice|again|carefully|closely|thoroughly|properly',
       'went|gone|going|been|looked|combed over|through|round|around DET? PRO|TREE|everything|all with DET? SIZE? torch|flashlight|comb|toothcomb|light|lamp|glass|lens|loupe|glasses',
       'hose|hosepipe|tap|pump|sprinkler|timer|dripper|irrigation BE|has|have? ADV? broke|broken|bust|busted|kaput|knackered|leaking|leaks|burst|kinked|perished|blocked|nicked|dead',
