@@ -31,7 +31,7 @@ function phrases(rows: string): readonly Phrase[] {
 const PLAIN = phrases(`
   nope|nah|sorry|oops|oop|whoops|ugh|argh|damn|wait|correction|typo|autocorrect|i mean|i meant|mean|meant|meaning
   |i meant to say|i meant to put|i meant to write|i meant to type|make|make it|make that|change it to|change that to
-  |call it|scratch that|strike that|that should be|that should have been|that should say|should be|should have been
+  |call it|scratch that|strike that|scrub that|scrap that|that should be|that should have been|that should say|should be|should have been
   |should say|my bad|my mistake|rather|edit|hang on|hold on|i lied|tell a lie|miscounted|recounted|misremembered
   |wrong tree|wrong one|wrong day|wrong date|wrong number|wrong count|wrong pot|wrong variety|wrong way round
   |the wrong tree|the wrong one|the wrong day|the wrong date|got the wrong tree|got the wrong day|*

@@ -49,7 +49,7 @@ export function countFor(
   let number: Count | null = null;
   for (let i = 0; i < items.length; i++) {
     const quantity = items[i]?.quantity;
-    if (isNodeNumber(items, i) || isEveryLast(items, i)) continue;
+    if (isNodeNumber(items, i) || isEveryLast(items, i) || isWholeOfShare(items, i)) continue;
     if (!quantity || (taken.has(i) && !hit.at.includes(i)) || BITES.has(items[i + 1]?.text ?? '')) continue;
     if (quantity.unit) {
       if (kind === 'picked' || kind === 'dropped') weight ??= { count: quantity.value, unit: quantity.unit };
@@ -124,6 +124,18 @@ function isEveryLast(items: readonly Item[], i: number): boolean {
   return ['last', 'single'].includes(items[i - 1]?.text ?? '') && items[i - 2]?.text === 'every';
 }
 
+/** "half of the king's 12 shoots": what the share is of. */
+function isWholeOfShare(items: readonly Item[], i: number): boolean {
+  for (let k = i - 1; k > 0; k--) {
+    const item = items[k];
+    if (item?.text === 'of') return SHARES.has(items[k - 1]?.text ?? '');
+    if (item?.type !== 'tree' && item?.text !== "'s" && !isAnyOf(item, ['DET', 'MY', 'SIZE'])) return false;
+  }
+  return false;
+}
+
+const SHARES = wordSet('half most some part third quarter many several few majority');
+
 const EACH = new Set(['every', 'each', 'per', 'apiece', 'most']);
 
 /** Words after a number that leave it the number of figs. */
@@ -133,6 +145,9 @@ const GOES_ON = wordSet(`
 `);
 
 function counts(items: readonly Item[], i: number, noun: string, hit: Hit): boolean {
+  // "two bowls off the alma" are no two figs.
+  if (noun === 'FRUIT' && items[i + (isAnyOf(items[i + 1], ['SIZE']) ? 2 : 1)]?.classes.has('CONTAINER'))
+    return false;
   let j = i + 1;
   while (j < items.length && j < i + 5) {
     const item = items[j];

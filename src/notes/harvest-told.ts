@@ -7,10 +7,12 @@ import { wordSet } from './lexicon/word-set.ts';
 import { partOfMeal } from './meal-told.ts';
 import { isFact } from './mood.ts';
 import { type Saying, silence } from './sayings.ts';
+import { tellSetApart } from './set-apart.ts';
 
 /** What of a message is a harvest only by the company it keeps: figs counted beside what became of them. */
 export function tellHarvests(sayings: readonly Saying[]): void {
   treesGave(sayings);
+  tellSetApart(sayings);
   sayings.forEach((saying, s) => {
     fellWhenAsked(sayings, s);
     goesOnOff(saying, sayings[s - 1]);
@@ -20,8 +22,9 @@ export function tellHarvests(sayings: readonly Saying[]): void {
     goneOrBinned(saying, sayings[s - 1]);
     clearedOut(saying, sayings[s + 1]);
     partOfMeal(sayings, s);
-    if (saying.hits.length > 1 || !isCountOfFigs(saying)) return;
+    if (saying.hits.length > 1) return;
     const sentence = sayings.filter((each) => each.clause.sentence === saying.clause.sentence);
+    if (!isCountOfFigs(saying, sentence)) return;
     const near = sentence.filter((each) => each !== saying);
     const served = saying.clause.sub === null && near.some(isServing);
     const next = sayings[s + 1];
@@ -86,11 +89,15 @@ function isHeading(saying: Saying): boolean {
 const BEARING = wordSet('on at showing set forming visible here there still now already');
 
 /** "ten alma figs", "3 celestes": a number, a tree, perhaps figs, and nothing that says that they hang there. */
-function isCountOfFigs(saying: Saying): boolean {
+function isCountOfFigs(saying: Saying, sentence: readonly Saying[] = []): boolean {
   const [hit] = saying.hits;
   if (hit && hit.kind !== 'fruitlets') return false;
   if (!isFact(saying.mood) || saying.mood.asks) return false;
-  if (saying.mentions.length !== 1) return false;
+  // "20 figs, brunswick, straight to jam": the tree stands by itself.
+  const apart =
+    saying.mentions.length === 0 &&
+    sentence.some(({ items }) => items.at(-1)?.type === 'tree' && items.every(isNaming));
+  if (saying.mentions.length !== 1 && !apart) return false;
   let counted = false;
   for (const item of saying.items) {
     if (item.quantity || item.text === 'first') counted = true;
@@ -99,6 +106,10 @@ function isCountOfFigs(saying: Saying): boolean {
     else if (!isAnyOf(item, BESIDE_COUNT) && !PLAIN.has(item.text)) return false;
   }
   return counted;
+}
+
+function isNaming(item: Item): boolean {
+  return item.type === 'tree' || isAnyOf(item, ['DET', 'MY', 'SIZE']);
 }
 
 const BESIDE_COUNT = ['FRUIT', 'DET', 'SIZE', 'ADV', 'MY', 'RIPE', 'FOODISH', 'HOUSE', 'EATEN'];

@@ -1,6 +1,9 @@
 import { type Filed, fileRules } from './filed-rules.ts';
 import { isAnyOf } from './item.ts';
 import type { Item } from './items.ts';
+import { isPossessorName } from './lexicon/first-names.ts';
+import { isEnglish } from './lexicon/ordinary.ts';
+import { isPlainWord } from './lexicon/plain-words.ts';
 import { classesOf } from './lexicon/word-classes.ts';
 import { wordSet } from './lexicon/word-set.ts';
 
@@ -36,6 +39,23 @@ const LENT = wordSet(`
   hand hands help advice tip tips recipe method way example lead kids kid son daughter
 `);
 
+/** A first name, or at the start of a clause a word nobody knows, with the possessor's s before a tree. */
+function isNamedOwner(items: readonly Item[], i: number): boolean {
+  const item = items[i];
+  const tree = items[i + 1]?.classes.has('SIZE') || AGES.has(items[i + 1]?.text ?? '') ? i + 2 : i + 1;
+  if (item?.type !== 'word' || items[tree]?.type !== 'tree') return false;
+  const typed = item.typed.toLowerCase();
+  if (isPossessorName(typed)) return true;
+  return (
+    i === 0 &&
+    /[^s]s$/.test(typed) &&
+    typed === item.text &&
+    item.classes.size === 0 &&
+    !isPlainWord(typed) &&
+    !isEnglish(typed)
+  );
+}
+
 /** A word that may be, or have, somebody else. */
 interface OwnerRule extends Filed {
   /** Whether it is told of somebody else's tree, or null where the rule does not decide it. */
@@ -62,6 +82,8 @@ const surelyOthers = fileRules<OwnerRule>([
       return orNull(noun?.type === 'tree' || OTHERS_THINGS.has(noun?.text ?? ''));
     },
   },
+  // "daves king is loaded", "zoltans celeste"
+  { on: ({ text }) => text.endsWith('s'), tells: (items, i) => orNull(isNamedOwner(items, i)) },
   // "the in-laws' alma"
   {
     on: 'laws',

@@ -26,6 +26,7 @@ import { markChoices, ownMine } from './riddles.ts';
 import { dropTastes, dropWhatWasThere, ripenWhatWasThere } from './ripe-told.ts';
 import { cutRuns } from './runs.ts';
 import { mendRepairs, readSaying } from './sayings.ts';
+import { joinTelegram } from './set-apart.ts';
 import { settleEvents } from './settle.ts';
 import { spreadDates } from './spread-dates.ts';
 import { type Subject, spreadSubjects } from './subjects.ts';
@@ -41,7 +42,8 @@ export function readNote(text: string, setting: Setting): NoteReading {
 }
 
 /** The same for a message whose items were read before. */
-export function readNoteItems(text: string, items: readonly Item[], setting: Setting): NoteReading {
+export function readNoteItems(text: string, all: readonly Item[], setting: Setting): NoteReading {
+  const items = joinTelegram(all);
   const clauses = cutRuns(joinFragments(splitClauses(items)));
   const sayings = mendRepairs(clauses.map((clause) => readSaying(clause, setting.today)));
   const draft: Draft = { logged: [], pending: [] };

@@ -145,7 +145,11 @@ export const NOT_ONES_OWN: readonly DoubtLine[] = [
       'for sale',
       'sixty|fifty|forty|thirty|twenty|ten|five|NUM quid|bucks|dollars|euros|pounds|pesos',
       '$|£|€ NUM',
-      'bought|buying|ordered|purchased|sold|selling|swapped|traded|won|gifted|adopted|rehomed ~ with|loaded|full|covered|had|has|already|NUM',
+      'bought|buying|ordered|purchased|selling|swapped|traded|won|gifted|adopted|rehomed ~ with|loaded|full|covered|had|has|already|NUM',
+      // What is sold by the punnet was picked; "3 celestes" sold may be trees.
+      'sold ~ with|loaded|full|covered|had|has|already',
+      'sold NUM SIZE? TREE $',
+      'sold NUM SIZE? TREE at|to|on|for|online|last|this|today|DATE|plants|trees|from|and|in',
       'outside|behind|opposite|near|across|in the|our library|church|school|station|pub|shop|office|bank|hall|mosque|temple|bakery|surgery|museum|square|bus',
       'a|an tree|bush|fig? outside|near|behind|opposite|across|on|by|in the ~ road|street|library|corner|park',
       'in|from|over spain|italy|greece|france|turkey|california|texas|florida|portugal|croatia|cyprus|london|sydney|melbourne|brooklyn|jersey|queensland|tasmania|kent|cornwall|devon|yorkshire|scotland|ireland|wales|oregon|seattle|georgia|virginia|carolina|europe|australia|england|america|canada|nz',
