@@ -3,6 +3,7 @@ import type { Hit } from './hits.ts';
 import { isAnyOf } from './item.ts';
 import type { Item } from './items.ts';
 import { wordSet } from './lexicon/word-set.ts';
+import { isWholeOfShare } from './whole-of-share.ts';
 
 export interface Count {
   readonly count: number;
@@ -123,18 +124,6 @@ function isNodeNumber(items: readonly Item[], i: number): boolean {
 function isEveryLast(items: readonly Item[], i: number): boolean {
   return ['last', 'single'].includes(items[i - 1]?.text ?? '') && items[i - 2]?.text === 'every';
 }
-
-/** "half of the king's 12 shoots": what the share is of. */
-function isWholeOfShare(items: readonly Item[], i: number): boolean {
-  for (let k = i - 1; k > 0; k--) {
-    const item = items[k];
-    if (item?.text === 'of') return SHARES.has(items[k - 1]?.text ?? '');
-    if (item?.type !== 'tree' && item?.text !== "'s" && !isAnyOf(item, ['DET', 'MY', 'SIZE'])) return false;
-  }
-  return false;
-}
-
-const SHARES = wordSet('half most some part third quarter many several few majority');
 
 const EACH = new Set(['every', 'each', 'per', 'apiece', 'most']);
 

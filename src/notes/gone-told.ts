@@ -39,6 +39,17 @@ export function goneOrBinned(saying: Saying, before: Saying | undefined): void {
   silence(saying);
 }
 
+/** "last of the king brebas gone, into the gob": eaten, not dropped. */
+export function goneDownTheHatch(saying: Saying, next: Saying | undefined): void {
+  const [hit] = saying.hits;
+  if (hit?.kind !== 'dropped' || saying.hits.length > 1 || !next || next.mentions.length > 0) return;
+  if (next.clause.sentence !== saying.clause.sentence || !isFact(next.mood) || !isFact(saying.mood)) return;
+  if (next.hits.length !== 1 || next.hits[0]?.kind !== 'picked') return;
+  if (!hit.at.every((i) => saying.items[i]?.text === 'all' || isGone(saying.items[i]))) return;
+  saying.hits = [{ ...hit, kind: 'picked' }];
+  silence(next);
+}
+
 /** "any drop? yep, every last fig off the celeste": off by themselves, not picked. */
 export function fellWhenAsked(sayings: readonly Saying[], s: number): void {
   const saying = sayings[s];

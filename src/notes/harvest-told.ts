@@ -1,4 +1,4 @@
-import { fellWhenAsked, goneOrBinned, gotTheRest, restIsFine } from './gone-told.ts';
+import { fellWhenAsked, goneDownTheHatch, goneOrBinned, gotTheRest, restIsFine } from './gone-told.ts';
 import { type Hit, hitOn } from './hits.ts';
 import { isAnyOf } from './item.ts';
 import type { Item } from './items.ts';
@@ -7,7 +7,7 @@ import { wordSet } from './lexicon/word-set.ts';
 import { partOfMeal } from './meal-told.ts';
 import { isFact } from './mood.ts';
 import { type Saying, silence } from './sayings.ts';
-import { tellSetApart } from './set-apart.ts';
+import { isNaming, tellSetApart } from './set-apart.ts';
 
 /** What of a message is a harvest only by the company it keeps: figs counted beside what became of them. */
 export function tellHarvests(sayings: readonly Saying[]): void {
@@ -20,6 +20,7 @@ export function tellHarvests(sayings: readonly Saying[]): void {
     everyRipeOne(saying, sayings[s - 1]);
     restIsFine(saying, sayings[s + 1]);
     goneOrBinned(saying, sayings[s - 1]);
+    goneDownTheHatch(saying, sayings[s + 1]);
     clearedOut(saying, sayings[s + 1]);
     partOfMeal(sayings, s);
     if (saying.hits.length > 1) return;
@@ -106,10 +107,6 @@ function isCountOfFigs(saying: Saying, sentence: readonly Saying[] = []): boolea
     else if (!isAnyOf(item, BESIDE_COUNT) && !PLAIN.has(item.text)) return false;
   }
   return counted;
-}
-
-function isNaming(item: Item): boolean {
-  return item.type === 'tree' || isAnyOf(item, ['DET', 'MY', 'SIZE']);
 }
 
 const BESIDE_COUNT = ['FRUIT', 'DET', 'SIZE', 'ADV', 'MY', 'RIPE', 'FOODISH', 'HOUSE', 'EATEN'];

@@ -1,11 +1,9 @@
 import { type Filed, fileRules } from './filed-rules.ts';
 import { isAnyOf } from './item.ts';
 import type { Item } from './items.ts';
-import { isPossessorName } from './lexicon/first-names.ts';
-import { isEnglish } from './lexicon/ordinary.ts';
-import { isPlainWord } from './lexicon/plain-words.ts';
 import { classesOf } from './lexicon/word-classes.ts';
 import { wordSet } from './lexicon/word-set.ts';
+import { isNamedOwner } from './named-owner.ts';
 
 /** Words whose 's is no possessive. */
 const NO_POSSESSORS = wordSet(`
@@ -38,23 +36,6 @@ const LENT = wordSet(`
   shovel hose barrow wheelbarrow trolley dolly truck van ute car bucket basket bowl bag net netting gloves
   hand hands help advice tip tips recipe method way example lead kids kid son daughter
 `);
-
-/** A first name, or at the start of a clause a word nobody knows, with the possessor's s before a tree. */
-function isNamedOwner(items: readonly Item[], i: number): boolean {
-  const item = items[i];
-  const tree = items[i + 1]?.classes.has('SIZE') || AGES.has(items[i + 1]?.text ?? '') ? i + 2 : i + 1;
-  if (item?.type !== 'word' || items[tree]?.type !== 'tree') return false;
-  const typed = item.typed.toLowerCase();
-  if (isPossessorName(typed)) return true;
-  return (
-    i === 0 &&
-    /[^s]s$/.test(typed) &&
-    typed === item.text &&
-    item.classes.size === 0 &&
-    !isPlainWord(typed) &&
-    !isEnglish(typed)
-  );
-}
 
 /** A word that may be, or have, somebody else. */
 interface OwnerRule extends Filed {

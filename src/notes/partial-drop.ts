@@ -61,6 +61,12 @@ export function isPartial(saying: Saying, all: readonly Saying[], s: number): bo
     )
   )
     return true;
+  // "lost its bottom figs only"
+  if (
+    items.at(-1)?.text === 'only' ||
+    items.some((item, i) => isLevel(item) && items[i + 1]?.classes.has('FRUIT'))
+  )
+    return true;
   // "a fig fell off": one of them.
   if (
     items.some(
@@ -130,6 +136,11 @@ export function isPartial(saying: Saying, all: readonly Saying[], s: number): bo
         ['fell', 'fallen', 'gone', 'ground', 'floor', 'aborted', 'dropped', 'shed'].includes(item.text),
       ))
   );
+}
+
+/** Which figs of a tree: a part of them. */
+function isLevel({ text }: Item): boolean {
+  return ['bottom', 'lower', 'lowest', 'top', 'upper', 'topmost', 'smallest', 'biggest'].includes(text);
 }
 
 function isOf(saying: Saying, id: number): boolean {

@@ -98,3 +98,8 @@ export function joinTelegram(items: readonly Item[]): readonly Item[] {
   const told = items.some((item) => isAnyOf(item, ['SHOOT', 'FRUIT', 'LEAF', 'BUD', 'APEX', 'CUTTING']));
   return alternating && told ? items.filter((item) => item.type !== 'mark') : items;
 }
+
+/** What a clause that only names its tree is made of. */
+export function isNaming(item: Item): boolean {
+  return item.type === 'tree' || isAnyOf(item, ['DET', 'MY', 'SIZE']);
+}

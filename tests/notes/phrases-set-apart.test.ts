@@ -27,6 +27,11 @@ const PHRASES: readonly (readonly [text: string, said: string])[] = [
   ['sold 3 punnets of the alma', 'Alma picked'],
   ['sold 3 celestes', 'garden remark'],
   ['300 grams, little kadota harvest', 'Little Kadota picked 300 g'],
+  ['king tipped in the dim and distant', 'ask date'],
+  ['pinched the top two on the celeste, left the others', 'Shed Celeste tipped 2'],
+  ['celeste lost its bottom figs only', 'Shed Celeste remark'],
+  ['last of the king brebas gone, into the gob', 'King picked breba'],
+  ['last of the king brebas gone', 'King dropped breba'],
 ];
 
 describe('what is set apart', () => {

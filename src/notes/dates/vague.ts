@@ -7,7 +7,7 @@ import type { Token } from './tokens.ts';
 const ROWS = `
 a while back|a while ago|while back|while ago|a bit ago|a bit back|a good while ago|a good while back|quite a while ago
 quite a while back|awhile ago|awhile back|a little while ago|a little while back|a little bit ago|a long while ago
-ages ago|ages back|moons ago|many moons ago|moons back|yonks back|eons back|aeons back|forever and a day ago|donkeys ago|years and years ago|yonks ago|donkeys years ago|eons ago|aeons ago|forever ago|long ago|a long time ago|long time ago|long since
+ages ago|ages back|moons ago|many moons ago|moons back|yonks back|eons back|aeons back|forever and a day ago|donkeys ago|years and years ago|yonks ago|donkeys years ago|eons ago|aeons ago|forever ago|long ago|a long time ago|long time ago|long since|in the dim and distant|in the dim and distant past|in the distant past|in the mists of time
 some time ago|sometime ago|some time back|sometime back|a short time ago|not long ago|not too long ago|not so long ago|a time ago
 the other #|the other morning|the other night|the other evening|the other weekend|other #|one of these #
 a # or two ago|a # or two back|# or two ago|a # or three ago|a few # ago|few # ago|a few # back|few # back|some # ago|some # back|several # ago|several # back|many # ago|many # back

@@ -86,6 +86,7 @@ export const SHOOTS: PredicateTable = [
       'TIPPED out|back ~ TREE|APEX',
       'TIPPED NUM? DET? SIZE? TREE? SHOOT',
       'TIPPED ~ SHOOT',
+      'TIPPED DET? top|bottom|upper|lower|outer|tallest|longest|first|last|other NUM on|of|off DET? TREE',
       "TIPPED NUM|half|most|some|all|many|several|few|third|quarter|couple of DET? SIZE? TREE 's? NUM? SIZE? SHOOT",
       'TIPPED ~ TREE ~ SHOOT',
       'SNIPPED out|off|back DET? NUM? TREE? ~ APEX',
