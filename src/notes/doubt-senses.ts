@@ -98,8 +98,13 @@ export function isBroughtDown(items: readonly Item[]): boolean {
   return items.some(
     (item, i) =>
       (LOOSE.has(item.text) && items.slice(i + 1, i + 5).some(({ text }) => AWAY.has(text))) ||
-      (GROUND.has(item.text) && ON.has(items[i - (items[i - 1]?.classes.has('DET') ? 2 : 1)]?.text ?? '')),
+      (GROUND.has(item.text) && liesOn(items, items[i - 1]?.classes.has('DET') ? i - 2 : i - 1)),
   );
+}
+
+/** "6 figs on the grass", not "6 figs on the alma on the deck", which says where the tree stands. */
+function liesOn(items: readonly Item[], on: number): boolean {
+  return ON.has(items[on]?.text ?? '') && items[on - 1]?.type !== 'tree';
 }
 
 const ON = new Set(['on', 'over', 'across']);
@@ -129,7 +134,7 @@ export function isUnlikely({ kind, count, unit }: ReadEvent): boolean {
 }
 
 const NO = wordSet('no nope nah not never naah nay');
-const LAUGH = wordSet('haha lol lmao hahaha ha oh well actually sorry um er obviously alas sadly as if');
+const LAUGH = wordSet('well haha lol lmao hahaha ha oh well actually sorry um er obviously alas sadly as if');
 
 /** "tipped the alma, haha no", "… lol no": taken back by the last word. */
 export function isTakenBack({ items, sentence }: Piece, pieces: readonly Piece[], p: number): boolean {

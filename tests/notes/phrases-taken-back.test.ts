@@ -50,6 +50,10 @@ const PHRASES: readonly (readonly [text: string, said: string])[] = [
   ['picked the wrong day to tip the king', 'King remark'],
   ['picked the best one off the alma', 'Alma picked 1'],
   ['whats the trick to stop the king dropping its brebas?', 'King remark'],
+  ['tipped the alma. or did i', 'Alma remark'],
+  ['tipped the alma. well no', 'Alma remark'],
+  ['alma dropped the lot. well half', 'Alma remark'],
+  ['alma 5 figs on the path', 'Alma remark'],
 ];
 
 describe('what is taken back, listed or only asked after', () => {
