@@ -51,7 +51,6 @@ const PHRASES: readonly (readonly [text: string, said: string])[] = [
   ['picked the best one off the alma', 'Alma picked 1'],
   ['whats the trick to stop the king dropping its brebas?', 'King remark'],
   ['tipped the alma. or did i', 'Alma remark'],
-  ['tipped the alma. well no', 'Alma remark'],
   ['alma dropped the lot. well half', 'Alma remark'],
   ['alma 5 figs on the path', 'Alma remark'],
 ];
