@@ -32,7 +32,7 @@ export const DONE_TO_OTHER_THINGS: readonly DoubtLine[] = [
       `on|off|from DET|NUM ${PLANT}`,
       `my|the|our|a|an|her|his|that|this SIZE? ${PLANT} tree`,
       `${PLANT} trees|vine|vines|bush|bushes|plant|plants`,
-      `^ DET? SIZE? ${PLANT} ~~ loaded|covered|laden|dropped|dropping|fruited|fruiting|set|has|have|had|lost|full|heaving|picked|pinched|tipped|topped|stopped`,
+      `^ DET? SIZE? ${PLANT} ~~ loaded|covered|laden|dripping|heaving|sagging|groaning|smothered|plastered|bearing|dropped|dropping|fruited|fruiting|set|has|have|had|lost|full|heaving|picked|pinched|tipped|topped|stopped`,
       // Fruit that lies there.
       'FRUIT down on|under|off|by|from DET? TREE',
       'BREBA|FRUIT ~~ is|was|are|were just|only|actually|really|probably? a|an leaf|bud|gall|shoot|bump|leaf-bud|leafbud',
