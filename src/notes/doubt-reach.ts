@@ -50,6 +50,7 @@ export function reaches(
       return true;
     // "the king has figs, he says": a short clause that follows; "it drops its figs if …": one joined on.
     if (doubt.why === 'figure' && doubt.reach === 'sentence' && from.items.length <= 3) return true;
+    if (doubt.why === 'past' && isPastTail(doubt, from, piece, doubt.piece - p)) return true;
     if (isNextTold(pieces, p, doubt.piece) && takesBack(doubt, from, piece)) return true;
     if (doubt.reach !== 'sentence' || doubt.piece !== p + 1) return false;
     // "had figs and cheese at the restaurant near the alma": the tree stands only behind the doubt.
@@ -80,6 +81,25 @@ export function reaches(
   }
   return true;
 }
+
+/** "scoffed 2 before anyone woke up last year": the time stands behind both halves. */
+function isPastTail(
+  { first }: FoundDoubt,
+  { items, join, own }: Piece,
+  piece: Piece,
+  steps: number,
+): boolean {
+  return (
+    steps === 1 &&
+    (join === 'and' || join === 'sub') &&
+    own.length === 0 &&
+    items.filter(({ start }) => start >= first).length <= 2 &&
+    !ITS_OWN.has(items[0]?.text ?? '') &&
+    !piece.items.some(({ type, text }) => type === 'date' || HERE_AND_NOW.has(text))
+  );
+}
+
+const ITS_OWN = wordSet('it they he she this that those these what which who i we none nothing no not never');
 
 /** Whether a clause is the next but for a bare name: "4 figs, the alma, two years ago". */
 function isNextTold(pieces: readonly Piece[], p: number, next: number): boolean {

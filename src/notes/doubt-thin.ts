@@ -134,3 +134,17 @@ export function isEatenAfter(piece: Piece, next: Piece | undefined): boolean {
     THOSE.has(object?.text ?? '')
   );
 }
+
+const SOURCES = wordSet(
+  'book books manual label tag sign poster article magazine blurb leaflet newsletter website wiki packet box screen app google them him her everyone people experts legend',
+);
+
+/** "the book: tipped at five leaves": what is read or heard somewhere. */
+export function isUnderSource({ join }: Piece, before: Piece | undefined): boolean {
+  return (
+    join === 'colon' &&
+    before !== undefined &&
+    SOURCES.has(before.items.at(-1)?.text ?? '') &&
+    before.items.length <= 3
+  );
+}

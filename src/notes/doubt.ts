@@ -33,6 +33,7 @@ import {
   isOfCuttings,
   isRefused,
   isShareGone,
+  isUnderSource,
   unticked,
 } from './doubt-thin.ts';
 import { harmlessItems } from './harmless.ts';
@@ -206,7 +207,9 @@ function doubtOfPiece(
   const core = coreOf(kind, piece);
   const coreStart = core >= 0 ? (piece.items[core]?.start ?? piece.end) : piece.end;
   for (const doubt of doubts) {
-    if (doubt.why === 'denied' && kind === 'no-fruitlets') continue;
+    // "false alarm on the alma, no figs" has none, "no figs on pot 3 - ignore that" says nothing.
+    if (doubt.why === 'denied' && kind === 'no-fruitlets' && (doubt.reach !== 'text' || doubt.piece <= p))
+      continue;
     // "jealous of your figs, my king has none"
     if (doubt.why === 'other' && doubt.piece < p && piece.own.length > 0 && piece.items[0]?.text === 'my')
       continue;
@@ -224,6 +227,7 @@ function doubtOfPiece(
   if (kind !== 'no-fruitlets' && isAtSomeTime(event, piece, today)) return 'unclear';
   // "nah 2 figs on it": two, and not none.
   if (kind === 'no-fruitlets' && deniesCount(piece)) return 'unclear';
+  if (isUnderSource(piece, pieces[p - 1])) return 'told';
   if (piece.asked || isAskedAfter(piece, pieces[p + 1])) return 'asked';
   if ((kind === 'picked' || kind === 'tipped') && (isOrder(piece) || isDoingNamed(piece))) return 'unclear';
   if (kind !== 'no-fruitlets' && isTakenBack(piece, pieces, p)) return 'denied';

@@ -7,6 +7,8 @@ export const FRAMES: readonly DoubtLine[] = [
     [
       '^ DET? photo|pic|picture|video? caption|title|poem|haiku|limerick|lyric|lyrics|password|motto|slogan|tagline|hashtag|pun|riddle|crossword|anagram|novel|essay|chapter',
       'fake news',
+      '^ for example|instance',
+      'would|will be nice|lovely|great|good|amazing|brilliant|ideal|wonderful|fab|perfect|something $',
       'final|half-time|halftime|current|latest? score|scores|scoreline|standings|leaderboard',
     ],
   ],
@@ -77,6 +79,7 @@ export const FRAMES: readonly DoubtLine[] = [
   [
     'denied text',
     [
+      'wrong tree|plant|pot|chat|group|thread|window|fig $',
       'only|just? kidding $',
       'courtesy of DET? SIZE? THIEF',
       '^ delete|undo|scrap|remove|erase|cancel|disregard that|this|last|my|the entry|record|message|msg|note|post|one?',
@@ -104,7 +107,7 @@ export const FRAMES: readonly DoubtLine[] = [
   [
     'if sentence',
     [
-      'scared|afraid|frightened|terrified|petrified|fearing|feared|fear|panicking|panicked|fretting|fretted that? DET? TREE|it|they|i|we',
+      'worried|worry|concerned|anxious|nervous|alarmed|scared|afraid|frightened|terrified|petrified|fearing|feared|fear|panicking|panicked|fretting|fretted that? DET? TREE|it|they|i|we',
     ],
   ],
 ];
