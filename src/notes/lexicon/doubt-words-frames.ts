@@ -73,6 +73,18 @@ export const FRAMES: readonly DoubtLine[] = [
     ],
   ],
   [
+    'denied text',
+    [
+      'THIEF party|raid|visit|visits|feast|attack|attacks|banquet|buffet|invasion ~~ picked|stripped|cleaned bare|clean',
+    ],
+  ],
+  [
+    'figure here',
+    [
+      'picked for|to DET? _? show|exhibition|display|bench|competition|demo|trial|team|honour|prize|raffle|auction|sale',
+    ],
+  ],
+  [
     'denied sentence',
     ['thanks|thank|cheers|ta|blame|damn|bloody|flaming|curse|cursed to|of? you? DET? SIZE? THIEF'],
   ],
