@@ -113,28 +113,6 @@ export function isNotFull({ items }: Piece): boolean {
   );
 }
 
-/** "any drop? yep, every last fig off the celeste": it answers what was asked, and was not picked. */
-export function answersDrop(piece: Piece, p: number, pieces: readonly Piece[]): boolean {
-  return (
-    !piece.items.some((item) => isAnyOf(item, ['PICKED', 'EATEN', 'CONTAINER', 'FOODISH'])) &&
-    pieces
-      .slice(Math.max(0, p - 2), p)
-      .some((each) => each.asked && each.items.some((item) => isAnyOf(item, ['DROP', 'DROPPED', 'DROPPING'])))
-  );
-}
-
-const THOSE = wordSet('them em it both those all');
-
-/** "left me 3 on the mission, had them with yoghurt": they hang no more. */
-export function isEatenAfter(piece: Piece, next: Piece | undefined): boolean {
-  const [verb, object] = next?.items ?? [];
-  return (
-    next?.sentence === piece.sentence &&
-    (verb?.text === 'had' || isAnyOf(verb, ['EATEN', 'PICKED'])) &&
-    THOSE.has(object?.text ?? '')
-  );
-}
-
 const SOURCES = wordSet(
   'book books manual label tag sign poster article magazine blurb leaflet newsletter website wiki packet box screen app google them him her everyone people experts legend',
 );

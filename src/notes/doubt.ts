@@ -21,11 +21,9 @@ import {
 } from './doubt-senses.ts';
 import { coreOf, isUnclear } from './doubt-signs.ts';
 import {
-  answersDrop,
   deniesCount,
   isAdvice,
   isAtSomeTime,
-  isEatenAfter,
   isErrand,
   isHaul,
   isHeading,
@@ -232,8 +230,7 @@ function doubtOfPiece(
   if ((kind === 'picked' || kind === 'tipped') && (isOrder(piece) || isDoingNamed(piece))) return 'unclear';
   if (kind !== 'no-fruitlets' && isTakenBack(piece, pieces, p)) return 'denied';
   if (kind === 'no-fruitlets' && (answersDeed(piece, pieces[p - 1]) || isNotFull(piece))) return 'denied';
-  if (kind === 'fruitlets' && isEatenAfter(piece, pieces[p + 1])) return 'unclear';
-  if (isUnlikely(event) || (kind === 'picked' && answersDrop(piece, p, pieces))) return 'unclear';
+  if (isUnlikely(event)) return 'unclear';
   if ((kind === 'picked' || kind === 'tipped') && goesOnAfterOthers(piece, pieces[p - 1])) return 'other';
   if (belongsToOthers(event, piece) || (!isMine(piece) && belongsToOthers(event, naming(event, p, pieces))))
     return 'other';

@@ -91,7 +91,7 @@ export const TRAPS: readonly (readonly [why: string, texts: readonly string[]])[
       'alma chutney for tea',
       'ate the last of the king jam',
       'defrosted 6 figs from the king',
-      'any drop? yep, every last fig off the celeste',
+      'tipped alma, thats the dream',
     ],
   ],
   [

@@ -97,6 +97,7 @@ export const FRAMES: readonly DoubtLine[] = [
       '^ delete|undo|scrap|remove|erase|cancel|disregard that|this|last|my|the entry|record|message|msg|note|post|one?',
     ],
   ],
+  ['plan text', ['that is|was DET dream|goal|hope|aim|fantasy|plan|idea $']],
   [
     'plan sentence',
     [
