@@ -32,6 +32,10 @@ const PHRASES: readonly (readonly [text: string, said: string])[] = [
   ['celeste lost its bottom figs only', 'Shed Celeste remark'],
   ['last of the king brebas gone, into the gob', 'King picked breba'],
   ['last of the king brebas gone', 'King dropped breba'],
+  ['you will want to hear about the alma', 'ask kind'],
+  ['you will want to water the alma', 'Alma remark'],
+  ['the wait is over for pot 3', 'ask kind'],
+  ["king's got the lurgy", 'King trouble'],
 ];
 
 describe('what is set apart', () => {

@@ -74,6 +74,9 @@ export const TEASERS: readonly (readonly ['teaser', readonly string[]])[] = [
       'eyes on',
       'all eyes on',
       'front page|front',
+      'you|u|yall will|ll|gonna want|wanna|need to? hear|see|know about? this?',
+      'the wait is over',
+      'did|done the thing',
     ],
   ],
 ];
