@@ -269,6 +269,7 @@ function isFixedPair(items: readonly Item[], i: number): boolean {
     (before === 'up' && next === 'down') ||
     (before === 'blood' && next === 'bone') ||
     (before === 'fish' && next === 'blood') ||
-    next === 'all'
+    // "leaves and all", not "and all it did was branch", "and all of the king"
+    (next === 'all' && (items[i + 2] === undefined || items[i + 2]?.type === 'mark'))
   );
 }

@@ -270,7 +270,7 @@ function isAmount(item: Item | undefined): boolean {
 function isFamilyEating(items: readonly Item[], at: readonly number[]): boolean {
   const eater = items[at[0] ?? -1];
   // "my dad"
-  const who = eater?.text === 'my' ? (at[0] ?? 0) + 1 : (at[0] ?? 0);
+  const who = ['my', 'the'].includes(eater?.text ?? '') ? (at[0] ?? 0) + 1 : (at[0] ?? 0);
   if (!items[who]?.classes.has('KIN') || !eatsHere(items, who)) return false;
   return !items.some(
     (item, i) =>

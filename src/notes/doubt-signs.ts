@@ -23,7 +23,7 @@ const SIGNS: Partial<Record<ObservationKind, readonly Sign[]>> = {
   tipped: [
     sign('TIPPED TIPPING TIP', 'pinch tip beheaded decapitated stop nip treatment'),
     sign('APEX', 'leaders shoots above'),
-    sign('', ''),
+    sign('', 'shoot stem stems bud'),
   ],
   picked: [
     sign('PICKED PICKING PICK HARVEST', 'pick munched yielded gave given relieved helped treated'),

@@ -5,6 +5,7 @@ import type { Item } from './items.ts';
 /** Sequences of words that hold a word of denial or of doubt and yet deny nothing. One line each. */
 const HARMLESS: readonly string[] = [
   'no doubt',
+  'minus measure',
   'nope hang on',
   'nope hold on',
   'nope wait',

@@ -63,7 +63,9 @@ export function tellHarvests(sayings: readonly Saying[]): void {
 /** "picked 9, no 7, brebas": a word for the crop behind what was told of it. */
 export function nameCrops(sayings: readonly Saying[]): void {
   sayings.forEach((saying, s) => {
-    const before = sayings.slice(0, s).findLast((each) => !each.dropped);
+    const before = sayings
+      .slice(0, s)
+      .findLast((each) => !each.dropped && !(each.bare && each.hits.length === 0));
     if (!before || before.clause.sentence !== saying.clause.sentence || saying.mentions.length > 0) return;
     if (saying.hits.length !== 1 || saying.hits[0]?.kind !== 'fruitlets' || !saying.breba) return;
     if (saying.items.length > 5 || !['comma', 'colon', 'repair'].includes(saying.clause.join)) return;
@@ -279,15 +281,28 @@ const TAKEN_OFF: ReadonlySet<string> = new Set(['tipped', 'cuttings', 'pruned'])
 function goesOnOff(saying: Saying, before: Saying | undefined): void {
   const told = before?.hits.find((hit) => TAKEN_OFF.has(hit.kind));
   const [hit] = saying.hits;
-  if (!told || !hit || hit.kind !== 'picked' || before?.clause.sentence !== saying.clause.sentence) return;
+  // "pinched 2 on the alma, 3 on the ronde"
+  const counted =
+    told?.kind === 'tipped' &&
+    hit?.kind === 'fruitlets' &&
+    before?.items.some((item) => item.quantity) === true;
+  if (
+    !told ||
+    !hit ||
+    (hit.kind !== 'picked' && !counted) ||
+    before?.clause.sentence !== saying.clause.sentence
+  )
+    return;
   const heading = before.mentions.length === 0 && !before.items.some((item) => item.quantity);
-  if (!heading && !before.items.some((item) => ['off', 'from'].includes(item.text))) return;
+  const places = counted ? ['on'] : ['off', 'from'];
+  if (!heading && !before.items.some((item) => places.includes(item.text))) return;
   const bare = saying.items.every(
     (item) =>
       item.type !== 'word' ||
-      ['off', 'from'].includes(item.text) ||
+      places.includes(item.text) ||
       item.classes.has('DET') ||
       item.classes.has('ADV') ||
+      (counted && ['all', 'of'].includes(item.text)) ||
       item.text === 'more',
   );
   if (!bare) return;

@@ -1,4 +1,5 @@
 import { dropAsides } from './asides.ts';
+import { straightenClefts } from './clefts.ts';
 import type { Setting } from './contract.ts';
 import { findDates, findVagueDates, type PlacedHit } from './dates/index.ts';
 import { joinHyphens } from './hyphens.ts';
@@ -28,7 +29,7 @@ export function readItems(text: string, setting: Setting): readonly Item[] {
   const words = joinOldWood(readWords(text, setting));
   const dated = placeDates(text, words, setting);
   const named = findMentions(dated, setting.roster).map(asNoun);
-  return dropAsides(mendItems(joinPlaces(findQuantities(named))));
+  return straightenClefts(dropAsides(mendItems(joinPlaces(findQuantities(named)))));
 }
 
 function readWords(text: string, setting: Setting): Item[] {

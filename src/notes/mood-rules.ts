@@ -7,7 +7,7 @@ import { FACTIVE } from './lexicon/factive-words.ts';
 import { COMING, IN_GROWTH, NO_DOING, SEASONS } from './lexicon/mood-words.ts';
 import { wordSet } from './lexicon/word-set.ts';
 import { isManySay } from './many-say.ts';
-import { isPlain, isSettingOut, WHOLE } from './plain-wishes.ts';
+import { isNearMiss, isPlain, isSettingOut, WHOLE } from './plain-wishes.ts';
 
 /** A word that tells how its clause is meant. */
 export interface MoodRule extends Filed {
@@ -98,6 +98,12 @@ const RULES: readonly MoodRule[] = [
   { on: 'let', means: 'unreal', when: (items, i) => textAt(items, i + 1) === 'us' },
   // "about to head out and water the ronde", "off to feed the king"
   { on: 'about fixing fixin off heading headed going', means: 'unreal', when: isSettingOut },
+  // "came within an inch of pruning it"
+  {
+    on: 'within away inches seconds moments close verge brink point cusp mind near',
+    means: 'unreal',
+    when: isNearMiss,
+  },
   {
     on: 'got',
     means: 'unreal',

@@ -4,6 +4,7 @@ import type { Item } from './items.ts';
 import { classesOf } from './lexicon/word-classes.ts';
 import { wordSet } from './lexicon/word-set.ts';
 import { isNamedOwner } from './named-owner.ts';
+import { isOnSale, isOwnPlot } from './on-sale.ts';
 
 /** Words whose 's is no possessive. */
 const NO_POSSESSORS = wordSet(`
@@ -48,6 +49,13 @@ const orNull = (tells: boolean): true | null => (tells ? true : null);
 /** Where nobody says or thinks anything: whoever it is has the tree. */
 const surelyOthers = fileRules<OwnerRule>([
   { on: 'everyone everybody', tells: (items, i) => orNull(items[i + 1]?.text === 'else') },
+  // "saw a ronde at the garden centre"
+  {
+    on: '<tree>',
+    tells: (items, i) => orNull(['a', 'an', 'some'].includes(items[i - 1]?.text ?? '') && isOnSale(items, i)),
+  },
+  // "went up the allotment, alma has figs"
+  { on: 'allotment', tells: (items, i) => (isOwnPlot(items, i) ? false : null) },
   // "collected the king from the nursery"
   {
     on: 'nursery nurseries',
@@ -228,7 +236,7 @@ const OWNING = wordSet('has have had got grows owns keeps bought planted');
 export function eatsHere(items: readonly Item[], who: number): boolean {
   const verb = items[who + 1];
   if (verb?.classes.has('EATEN')) return true;
-  if (verb?.text === 'had' && items[who + 2]?.quantity) return true;
+  if (verb?.text === 'had' && items.slice(who + 2, who + 4).some((each) => each.quantity)) return true;
   if (!verb || !isAnyOf(verb, ['GOT', 'TAKEN', 'HAVE'])) return false;
   const from = items.findIndex((item, i) => i > who && (item.text === 'off' || item.text === 'from'));
   const tree = items.slice(from + 1).find((item) => !item.classes.has('DET'));

@@ -4,7 +4,7 @@ import type { Saying } from './sayings.ts';
 
 const PARTS = wordSet(`
   some few couple handful most half several lots many another one bunch more loads third quarter
-  majority odd
+  majority odd hardly barely scarcely
 `);
 
 const COMPLETE = wordSet('complete completed total finished done over');

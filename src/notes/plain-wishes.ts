@@ -49,6 +49,33 @@ export function isPlain(items: readonly Item[], i: number): boolean {
   return false;
 }
 
+/** "came within an inch of pruning it", "this close to tipping it", "had half a mind to": it was not done. */
+export function isNearMiss(items: readonly Item[], i: number): boolean {
+  const word = items[i]?.text ?? '';
+  const ahead = items.slice(i + 1, i + 6);
+  const doing = (from: number): boolean =>
+    ahead.slice(from).some((item) => item.type === 'word' && /.ing$/.test(item.text));
+  if (word === 'within' || word === 'away' || word === 'inches' || word === 'seconds' || word === 'moments')
+    return (
+      ahead.some((item, k) => (item.text === 'of' || item.text === 'from') && doing(k + 1)) &&
+      (word !== 'within' ||
+        ahead.slice(0, 3).some((item) => NEARNESS.has(item.text) || item.text === 'measure'))
+    );
+  if (word === 'close') return ahead[0]?.text === 'to' && doing(1);
+  if (word === 'verge' || word === 'brink' || word === 'point' || word === 'cusp')
+    return ahead[0]?.text === 'of' && items[i - 2]?.text === 'on' && doing(1);
+  if (word === 'mind')
+    return (
+      (ahead[0]?.text === 'to' && ['half', 'good', 'a'].includes(items[i - 1]?.text ?? '')) ||
+      (ahead[0]?.text === 'to' && items[i - 2]?.text === 'half')
+    );
+  return word === 'near' && items[i - 1]?.text === 'came' && doing(0);
+}
+
+const NEARNESS = wordSet(
+  'inch inches ace whisker hair hairs millimetre millimeter whiskers breath gnat gnats ames second seconds minute',
+);
+
 /** On the way to a job that is not done yet: "about to water it", "i'm off to feed the king", not "went off to". */
 export function isSettingOut(items: readonly Item[], i: number): boolean {
   const word = items[i]?.text ?? '';

@@ -30,6 +30,7 @@ import { joinTelegram } from './set-apart.ts';
 import { settleEvents } from './settle.ts';
 import { spreadDates } from './spread-dates.ts';
 import { type Subject, spreadSubjects } from './subjects.ts';
+import { countOfEach, tellBehind } from './told-behind.ts';
 import { tellWork } from './work-told.ts';
 
 /**
@@ -54,6 +55,7 @@ export function readNoteItems(text: string, all: readonly Item[], setting: Setti
   answerForMine(sayings);
   shareMoments(sayings);
   spreadHeadings(sayings);
+  countOfEach(sayings);
   carryKinds(sayings);
   carryBack(sayings);
   dropEchoes(sayings);
@@ -63,6 +65,7 @@ export function readNoteItems(text: string, all: readonly Item[], setting: Setti
   nameCrops(sayings);
   nameFigsBehind(sayings);
   tellWork(sayings);
+  tellBehind(sayings);
   answerNone(sayings);
   denyOtherNews(sayings);
   notUntil(sayings);

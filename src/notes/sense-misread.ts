@@ -16,6 +16,14 @@ const OWN_WORK: ReadonlySet<PredicateKind> = new Set([
 const MISHAP = wordSet(
   'carrying moving lugging dragging shifting wheeling repotting turning tripped fell reversing mowing',
 );
+const STOLEN = wordSet(
+  'pinched nicked stole stolen swiped borrowed lifted robbed taken took knocked broke broken lost snapped dropped',
+);
+const TOOLS = wordSet(`
+  secateurs snips pruners scissors shears loppers knife trowel fork spade shovel hose hosepipe can bucket barrow
+  wheelbarrow trolley dolly ladder stepladder gloves saw label labels lunch sandwich sandwiches bike car van phone keys
+  wallet purse parking chair bench dibber rake hoe sprayer strimmer mower scales basket tools tool sandwiches pasty pie biscuit biscuits
+`);
 const HARM = ['GNAWED', 'WRECKED', 'EATEN', 'TIPPED'];
 const BESIDE_RAIDER = wordSet(`
   has have had 's just just all been only also even already then quickly completely finally came come
@@ -62,6 +70,9 @@ export function isMisread(kind: PredicateKind, items: readonly Item[], at: reado
     )
   )
     return true;
+  // "someone pinched my secateurs", "the dog ate my sandwich": no tree's loss.
+  if (kind === 'trouble' && items.some((item, i) => isLossOf(item) && TOOLS.has(objectBehind(items, i))))
+    return true;
   // "nicked some netting from work"
   if (
     kind === 'trouble' &&
@@ -87,4 +98,13 @@ export function isMisread(kind: PredicateKind, items: readonly Item[], at: reado
     i--;
   const who = items[i];
   return who !== undefined && i < first && (who.classes.has('THIEF') || who.classes.has('FORCE'));
+}
+
+function isLossOf(item: Item): boolean {
+  return STOLEN.has(item.text) || isAnyOf(item, ['EATEN', 'GNAWED']);
+}
+
+/** The first noun behind a verb. */
+function objectBehind(items: readonly Item[], verb: number): string {
+  return items.slice(verb + 1).find((item) => !isAnyOf(item, ['DET', 'MY', 'SIZE']))?.text ?? '';
 }

@@ -94,6 +94,14 @@ export function objectFits(items: readonly Item[], at: number): boolean {
     if (item.classes.has('SHOOT') || item.classes.has('BUD')) return true;
     // "tipped the fig by the fence"
     if (item.text === 'fig' && determined && items[i + 1]?.type === 'tree') return true;
+    // "topped my fig at last": the tree
+    if (
+      item.text === 'fig' &&
+      ['my', 'our', 'me'].includes(items[i - 1]?.text ?? '') &&
+      ['topped', 'tipped', 'stopped', 'pruned'].includes(items[at]?.text ?? '') &&
+      !['over', 'onto', 'into', 'on', 'out', 'off', 'down', 'in'].includes(items[i + 1]?.text ?? '')
+    )
+      return true;
     if (item.classes.has('FRUIT') || item.classes.has('LEAF') || item.classes.has('CUTTING')) return false;
     if (item.classes.has('DET') || AMOUNTS.has(item.text)) {
       if (['back', 'out', 'off'].includes(item.text)) {
@@ -113,6 +121,8 @@ export function objectFits(items: readonly Item[], at: number): boolean {
       i++;
       continue;
     }
+    // "pinched 4 shots": shoots
+    if (item.text === 'shots' && counted) return items[i + 1]?.text !== 'of';
     if (determined || counted) {
       if (OBJECTS.has(item.text) || item.classes.has('PRO') || item.classes.has('SIZE')) return true;
       // A noun the lexicon does not know: another thing (a can, the bin men) if it is an everyday word, else perhaps a tree.

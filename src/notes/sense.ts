@@ -8,7 +8,7 @@ import { careFits, TWO_FACED } from './sense-care.ts';
 import { noneFits } from './sense-none.ts';
 import { dropFits, pickFits } from './sense-picked.ts';
 import { hasStopped, isTipOfTree, objectFits, subjectFits } from './sense-tipped.ts';
-import { isOnGround, isWeak, weakFits } from './weak-figs.ts';
+import { isOnGround, isTreeOfPlace, isWeak, weakFits } from './weak-figs.ts';
 
 /** Whether a decisive phrase has the company it needs: what was pinched, picked or dropped must be a tree's. */
 export function makesSense(
@@ -21,6 +21,7 @@ export function makesSense(
   const { items, sub } = clause;
   const verb = items[first];
   if (!verb) return false;
+  if ((kind === 'fruitlets' || kind === 'dropped') && isTreeOfPlace(items, at)) return false;
   if (kind === 'fruitlets' && isOnGround(items)) return false;
   if (kind === 'fruitlets' && isWeak(items, at)) return weakFits(items, at);
   if (kind === 'tipped' && !isTipOfTree(items, at)) return false;

@@ -40,13 +40,14 @@ export function settleEvents(draft: Draft, today: Day): NoteReading {
 function unique(drafted: Draft['logged']): ReadEvent[] {
   // "lost its last leaves nov 18, properly dormant": said again without a day, it is the same event.
   const kept = drafted.filter(
-    (event) =>
-      !event.assumed ||
-      event.count !== undefined ||
-      !drafted.some(
-        (other) =>
-          !other.assumed && other.tree === event.tree && other.kind === event.kind && event.kind !== 'care',
-      ),
+    (event, e) =>
+      !isLongAgo(event, drafted.slice(e + 1)) &&
+      (!event.assumed ||
+        event.count !== undefined ||
+        !drafted.some(
+          (other) =>
+            !other.assumed && other.tree === event.tree && other.kind === event.kind && event.kind !== 'care',
+        )),
   );
   const events = kept.map((event) => complete(event, event.tree, event.kind, event.on));
   const byKey = new Map<string, ReadEvent>();
@@ -57,6 +58,16 @@ function unique(drafted: Draft['logged']): ReadEvent[] {
     if (!before || (before.count === undefined && event.count !== undefined)) byKey.set(key, event);
   }
   return [...byKey.values()];
+}
+
+/** "pinched the alma and it just branched": no shoot grows on the day of the pinch, which was some other day. */
+function isLongAgo(event: Draft['logged'][number], later: Draft['logged']): boolean {
+  return (
+    event.kind === 'tipped' &&
+    event.assumed === true &&
+    event.count === undefined &&
+    later.some((other) => other.kind === 'branched' && other.assumed === true && other.tree === event.tree)
+  );
 }
 
 /** "gone blind this year, no brebas": the same lack, said once with its crop. */

@@ -33,6 +33,15 @@ export function sift(hits: readonly Hit[], items: readonly Item[]): Hit[] {
     )
       return false;
     if (hit.kind === 'trouble' && kinds.has('dropped')) return false;
+    // "rain split every ripe fig", "wasps all over the ripe ones": which ones it harmed.
+    if (
+      hit.kind === 'ripening' &&
+      hit.at.length <= 2 &&
+      items[hit.first]?.classes.has('RIPE') &&
+      isAnyOf(items[hit.first + 1], ['FRUIT', 'PRO']) &&
+      hits.some((each) => each.kind === 'trouble' && each.first < hit.first)
+    )
+      return false;
     // "lost all its leaves to rust": harm, no rest
     if (
       hit.kind === 'dormant' &&
@@ -159,7 +168,15 @@ export function sift(hits: readonly Hit[], items: readonly Item[]): Hit[] {
     if (
       hit.kind === 'branched' &&
       !hit.at.some((i) => items[i]?.classes.has('BRANCHED') || GREW.has(items[i]?.text ?? '')) &&
-      hits.some((each) => each.kind === 'tipped' && each.first < hit.first && hit.first - each.last <= 2)
+      hits.some(
+        (each) =>
+          each.kind === 'tipped' &&
+          each.first < hit.first &&
+          (hit.first - each.last <= 2 ||
+            items
+              .slice(each.last + 1, hit.first)
+              .every((item) => isAnyOf(item, BEFORE_NOUN) || item.text === 'of')),
+      )
     )
       return false;
     if (hit.kind === 'branched' && (kinds.has('pruned') || kinds.has('cuttings'))) return false;
@@ -232,6 +249,8 @@ function isPlace(items: readonly Item[], at: number): boolean {
     i--;
   return ['on', 'in', 'off', 'from', 'of', 'to', 'under', 'along'].includes(items[i]?.text ?? '');
 }
+
+const BEFORE_NOUN = ['DET', 'MY', 'SIZE', 'NUM', 'NUM2', 'ADV'];
 
 const GREW = wordSet('into shot sprung popped come grown started appeared formed');
 

@@ -4,12 +4,13 @@ const MARKS: ReadonlyMap<string, string> = new Map([
   ['comma', ','],
   ['period', '.'],
   ['fullstop', '.'],
+  ['colon', ':'],
+  ['semicolon', ';'],
 ]);
 
 /** Marks that were spoken to a phone: "alma has figs period", "full stop", "question mark", "new line". */
 export function writeSpokenMarks(tokens: readonly Token[]): readonly Token[] {
-  if (!tokens.some(({ text }) => MARKS.has(text) || text === 'stop' || text === 'mark' || text === 'line'))
-    return tokens;
+  if (!tokens.some(({ text }) => MARKS.has(text) || TAILS.has(text))) return tokens;
   const out: Token[] = [];
   for (let i = 0; i < tokens.length; i++) {
     const token = tokens[i];
@@ -27,12 +28,21 @@ export function writeSpokenMarks(tokens: readonly Token[]): readonly Token[] {
   return out;
 }
 
+const TAILS = new Set(['stop', 'mark', 'point', 'line', 'paragraph', 'colon', 'bracket', 'brackets']);
+
 const PAIRS: ReadonlyMap<string, string> = new Map([
   ['full stop', '.'],
   ['question mark', '?'],
   ['exclamation mark', '!'],
   ['exclamation point', '!'],
   ['new line', '\n'],
+  ['new paragraph', '\n'],
+  ['next line', '\n'],
+  ['semi colon', ';'],
+  ['open bracket', '('],
+  ['close bracket', ')'],
+  ['open brackets', '('],
+  ['close brackets', ')'],
 ]);
 
 /** "a dry period", "the period". */

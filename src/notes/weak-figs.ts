@@ -125,3 +125,17 @@ const PLAIN_BESIDE = wordSet(`
   precisely approx tree behind hiding hidden under already still hanging holding made gave gives given
   bears bearing since dotted scattered clustered sprinkled throughout honestly promise swear
 `);
+
+/** "mystery fig on the fence", "the alma fig by the shed": which tree, and where it stands. */
+export function isTreeOfPlace(items: readonly Item[], at: readonly number[]): boolean {
+  const fig = at.find((i) => items[i]?.text === 'fig') ?? -1;
+  const next = items[fig + 1];
+  return (
+    fig > 0 &&
+    items[fig - 1]?.type === 'tree' &&
+    next?.classes.has('PREP') === true &&
+    !['of', 'off', 'from', 'for', 'with', 'to'].includes(next.text) &&
+    items[fig + 2]?.type === 'word' &&
+    !items.some((item) => item.quantity !== undefined || isAnyOf(item, ['HAVE', 'RIPE', 'DROPPED']))
+  );
+}

@@ -22,6 +22,7 @@ const NOTES = [
   ['notes-dev-16.jsonl', 0.97],
   ['notes-dev-17.jsonl', 0.96],
   ['notes-dev-20.jsonl', 0.84],
+  ['notes-dev-19.jsonl', 0.95],
 ] as const;
 const QUESTIONS = [
   ['questions-public.jsonl', 0.95],

@@ -73,6 +73,7 @@ const TABLE: readonly (readonly [string, string])[] = [
   ['tho', 'though'],
   ['thru', 'through'],
   ['nothin nuthin nowt', 'nothing'],
+  ['nobbut nobbutt', 'only'],
   ['agin', 'against'],
   ['pls plz', 'please'],
   ['hw', 'how'],

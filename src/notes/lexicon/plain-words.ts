@@ -25,6 +25,8 @@ const LINES: readonly string[] = [
   'nose button racks rack trays sharpish pronto story likewise treatment thumbnail teeth watery worth pies tarts hahaha hahahaha hahahah grapes strong clusters cluster bunches fruitwise figwise ambrosia rootled rummaged figging bubbling vanished',
   'whatsoever anywhere hunt search searched hunted combed comb tooth scoured inspection front department nary bugger sod naff jack diddly squat sweet dice square root fa visible root joy drew drawn dicky bird',
   'bar barring besides bean beans sniff whisker jot peep report reports anything figgin cheeky sneaky naughty crafty sly',
+  'dadgum dang danged darn darned dratted blasted ruddy flipping flippin freaking freakin frigging bleeding bleedin blinking blinkin sodding goddamn damn damned dagnab confounded easy prolly slay era sodding wee flaming friggin effing',
+  'staff crew team canteen meal meals potluck colleagues workmates toe toes tail stern laughing grinning smiling beaming dancing singing showing-off deliberately intentionally purposely purposefully purpose',
   'christened nibble singular hiding lurking peeking tucked nestled heavily kind greedy science',
   'among amongst higher carry carries notion rascals terrors monkeys barren',
   'stubborn lazy shy moody sulky grumpy temperamental useless eyeballs shortage spare mean proved wrong',

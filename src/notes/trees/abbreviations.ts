@@ -3,6 +3,7 @@ import type { Item } from '../items.ts';
 import { isOrdinary } from '../lexicon/ordinary.ts';
 import { classesOf } from '../lexicon/word-classes.ts';
 import { wordSet } from '../lexicon/word-set.ts';
+import { skeleton } from '../spelling.ts';
 import { VERBISH } from './described.ts';
 import type { Found } from './named-at.ts';
 import type { RosterIndex } from './roster-index.ts';
@@ -120,12 +121,17 @@ const KEPT = wordSet(`
   la el pa ma gm gn fu pm am lb kg oz ml cm mm ok pk hr hrs min mins sec secs tbh imo omg lol wow yay ugh btw fyi
 `);
 
-/** "celst", "kadta": the name with letters left out. */
+/** "celst", "kadta": the name with letters left out; "clst", "rnd": all its vowels. */
 function leavesOut(word: string, name: string): boolean {
+  if (word.length >= 3 && word[0] === name[0] && !/[aeiou]/.test(word) && word === bones(name)) return true;
   if (word.length < 4 || !name.startsWith(word.slice(0, 2))) return false;
   let at = 0;
   for (const letter of name) if (letter === word[at]) at++;
   return at === word.length;
+}
+
+function bones(name: string): string {
+  return (name[0] ?? '') + skeleton(name.slice(1)).replace(/(.)\1+/g, '$1');
 }
 
 /** "brunny", "missy", "kaddy", "almie": the beginning of a name as one calls a friend. */

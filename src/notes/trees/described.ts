@@ -25,6 +25,19 @@ const COUNTING = new Set([
   'no',
   'only',
   'last',
+  'two',
+  'three',
+  'four',
+  'five',
+  'six',
+  'seven',
+  'eight',
+  'nine',
+  'ten',
+  'couple',
+  'several',
+  'few',
+  'many',
 ]);
 
 export const GENERIC = wordSet(`

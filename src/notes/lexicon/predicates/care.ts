@@ -5,6 +5,9 @@ export const CARE: PredicateTable = [
   [
     'remark',
     [
+      'FRUIT BE|HAVE? ADV? long|already|all? gone|finished|over|done $',
+      'nothing|nowt on|from|with|at DET? TREE to report|add|say|tell',
+      'nothing|nowt ~~ to report|add|say|tell|declare|shout|moan|complain',
       'went|go|gone|going|been over DET? TREE ~ with|looking|for|checking',
       'feed|water|spray|fertilize|fertilise DET? TREE less|more|sparingly',
       'picked out DET? SIZE|nicer|prettier|smarter|better|posher? pot|home|spot|container|tub|planter for TREE|PRO',
@@ -72,6 +75,7 @@ export const CARE: PredicateTable = [
       'frost|freeze|cold|ice|snow on? DATE? took|nipped|killed|got|had|nicked|zapped|finished|claimed|stole ~ FRUIT off|from|of DET? TREE|PRO',
       'dead|black|brown|burnt|blackened|limp tips|leaves|shoots|wood|branches|growth ~ FROST',
       'hit|touched|reached|recorded|saw|got|fell|dropped|dipped|sank|went|down down? to? MEASURE',
+      'minus NUM|NUM2|MEASURE DATE|overnight',
       'MEASURE overnight|here|outside|at|this|last',
       '^ MEASURE on? DATE',
       'FROST',
@@ -139,6 +143,10 @@ export const CARE: PredicateTable = [
       'set|stood|propped|raised|jacked|put|sat|got DET? TREE|PRO up|on? on|onto DET? brick|bricks|block|blocks|feet|pallet|pallets|stand|casters|castors|wheels|dolly|trolley|plinth|legs',
       'branched|split|teed|ran|run|extended|laid|routed|plumbed|looped|strung DET? SIZE? drip|hose|irrigation|soaker|pipe|tubing|dripline|leaky|emitter line|lines|tube|pipe|hose|tubing|tape? ~ to|for|round|around|into|over|past ~ TREE|PRO',
       'TREE ADV? went|gone|goes|going|moved|bumped|stepped|graduated|promoted up to|into DET? MEASURE|NUM|bigger|larger|new',
+      'gave|given|giving|got|gets DET? TREE|PRO DET leftovers|leftover|remainder|dregs|remains|slops',
+      'TREE ADV? got|gets|had DET leftovers|leftover|remainder|dregs|remains|slops',
+      'leftovers|leftover|remainder|dregs ~ went|go|going|gone? to|on|into|for DET? TREE|PRO',
+      'drowned|puddled|flooded|mudded|soaked DET? PRO|TREE in|well $',
       'had|got|gets|drank|downed|guzzled DET? SIZE|whole|full|half? can|canful|jug|jugful|bucket|bucketful|pail|gallon|pint|bottle|dose|cup of it|that|feed|water|tea|seaweed|the',
       'took|taken|brought|got|carried DET? TREE|PRO ~ in|inside|into|out|outside|onto|to|under ~ greenhouse|glasshouse|shed|garage|porch|conservatory|patio|polytunnel|tunnel|basement|cellar|lanai|sunroom|deck|balcony',
       'got|had|gave|given|getting|gets|giving ~ fish|seaweed|nettle|comfrey|worm|kelp|weed|compost|manure|banana juice|soup|brew|gloop|stew|tea|goo|slop|swill|water|broth|gravy|smoothie',

@@ -163,6 +163,10 @@ export const GROWTH: PredicateTable = [
   [
     'ask-kind',
     [
+      'something|somethings|things|thing|stuff growing|forming|coming|poking|sprouting|popping|emerging|appearing on|at|from|out|up|in ~ TREE|NODE|LEAF',
+      'TREE has|have|got|had something|somethings|things growing|forming|coming|poking|sprouting|popping|emerging|appearing ~',
+      'what|whats|whatever|wtf ~~ thing|things|growth|lump|stuff|blob|nub ~ growing|poking|sticking|coming|popping|sprouting|emerging|pushing|hanging|swelling|forming|out|off|on ~ TREE|NODE|LEAF',
+      'what|whats|wtf ~~ thing|things|growth|lump|blob|nub ~ TREE',
       'swollen BUMP|nodes|NODE',
       'last|rest|end of DET? BREBA|FRUIT went|gone|go',
       'what|whats ~ growing|poking|sticking|coming|popping|sprouting|emerging|pushing|bulging out|up? of|from ~ TREE|NODE|LEAF',
@@ -189,6 +193,8 @@ export const GROWTH: PredicateTable = [
     'leafed-out',
     [
       'TREE ADV? put|puts|putting|pushed|pushing|sent|sending out SIZE? leaves|leaf|foliage',
+      'until ~ TREE|PRO ~ had|has|got|have|grew|showed|made|put ~ leaf|leaves|foliage',
+      'until ~ leaf|leaves|foliage ~ on|came|appeared|opened|unfurled|showed|out',
       'full of leaf|leaves|foliage|greenery by? DATE|now|already',
       'did DET? TREE wake|leaf|bud|sprout|break|open|shoot|flush|green up|out?',
       'back in|into growth|action DATE?',
