@@ -2,13 +2,13 @@ import type { Day } from '../engine/day.ts';
 import { isOfTheTree, walksBy } from './doubt-innocent.ts';
 import { cutPieces, type Piece } from './doubt-pieces.ts';
 import { earlierSeasons } from './earlier-seasons.ts';
+import { eatsHere } from './eats-here.ts';
 import { isGuessable } from './guesses.ts';
 import { harmlessItems } from './harmless.ts';
 import type { Item } from './items.ts';
 import { DOUBTS, type DoubtReach, type DoubtWhy } from './lexicon/doubt-words.ts';
 import { FACTIVE } from './lexicon/factive-words.ts';
 import { wordSet } from './lexicon/word-set.ts';
-import { eatsHere } from './owners.ts';
 import { compileTable, findMatches } from './patterns.ts';
 import { isDoneTo } from './question-order.ts';
 

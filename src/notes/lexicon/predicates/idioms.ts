@@ -5,20 +5,17 @@ export const IDIOMS: PredicateTable = [
   [
     'none',
     [
-<<<<<<< HEAD
       'lost|misplaced|mislaid|found|forgot|left DET? SIZE? snips|secateurs|pruners|trowel|gloves|label|labels|knife|phone|glasses|shears|scissors|loppers|keys|hat|dibber|twine|tape',
       'set back by ~ cold|chill|heat|move|repot|repotting|drought|wind|rain|weather',
       'picked DET worst|best|wrong|right|perfect|hottest|coldest|wettest|windiest|stupidest|ideal day|time|moment|weekend|morning|evening|afternoon|week|month to|for',
       'stopped|stopping by DET? TREE',
       'picked|got|bought|ordered|fetched|grabbed up? DET? SIZE? NUM|measure gal|gallon|litre|liter|l|inch|in|cm? pot|tub|planter|barrel|bag|sack for',
-=======
       'THIEF|CLUMSY|cat|dog ~ nipped|bit|bitten|stung|scratched|clawed|pecked|licked|bites|attacked|chased me|us|him|her',
       'got|been|was stung|bitten|nipped|scratched by|on|while ~ THIEF|hand|finger|arm|leg|neck?',
       'RIPE tomato|tomatoes|plum|plums|peach|peaches|apple|apples|pear|pears|melon|melons|mango|mangoes|mangos|avocado|avocados|banana|bananas|cherry|cherries|strawberries|raspberries|blackberries|berries|mulberries|grapes|apricots|apricot|nectarines|persimmons|pomegranates|cucumbers|courgettes|peppers|chillies|chilis|corn',
       '_ had|has|have other|different plans|ideas|thoughts|priorities',
       'me|i|us|we|him|her|HOUSE|OTHERS|dog|cat|kids|baby BE? ADV? asleep|dormant|hibernating|leafless',
       'took DET? NUM? SIZE? shots|shot|photos|pics of|for ~ TREE|PRO?',
->>>>>>> 181d8dd (Weather and what it did, numbers and days told beside, near misses, spoken marks, rows with a number each, one's own plot; the nineteenth labelled set)
       'went|gone|going|been|looked|combed over|through|round|around DET? PRO|TREE|everything|all ~ twice|again|carefully|closely|thoroughly|properly',
       'went|gone|going|been|looked|combed over|through|round|around DET? PRO|TREE|everything|all with DET? SIZE? torch|flashlight|comb|toothcomb|light|lamp|glass|lens|loupe|glasses',
       'hose|hosepipe|tap|pump|sprinkler|timer|dripper|irrigation BE|has|have? ADV? broke|broken|bust|busted|kaput|knackered|leaking|leaks|burst|kinked|perished|blocked|nicked|dead',
