@@ -1,6 +1,5 @@
 import { eatsHere } from './eats-here.ts';
 import { type Filed, fileRules } from './filed-rules.ts';
-import { isAnyOf } from './item.ts';
 import type { Item } from './items.ts';
 import { classesOf } from './lexicon/word-classes.ts';
 import { wordSet } from './lexicon/word-set.ts';
