@@ -5,7 +5,7 @@ export const CARE: PredicateTable = [
   [
     'remark',
     [
-      'FRUIT BE|HAVE? ADV? long|already|all? gone|finished|over|done $',
+      'FRUIT BE|HAVE? ADV? long gone|finished|over',
       'nothing|nowt on|from|with|at DET? TREE to report|add|say|tell',
       'nothing|nowt ~~ to report|add|say|tell|declare|shout|moan|complain',
       'went|go|gone|going|been over DET? TREE ~ with|looking|for|checking',
