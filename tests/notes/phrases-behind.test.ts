@@ -48,6 +48,7 @@ const PHRASES: readonly (readonly [text: string, said: string])[] = [
   ['adriatic has gone all yellow on the lower leaves', 'Patio Adriatic trouble'],
   ['king: three brebas left. rest: nothing', 'King fruitlets 3 breba; King remark'],
   ['minus 3 last night', 'garden frost 2026-07-01'],
+  ['wasnt till may 11 the unknown had leaves', 'Fence unknown leafed-out 2026-05-11'],
 ];
 
 describe('what is told beside', () => {

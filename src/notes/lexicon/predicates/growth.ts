@@ -193,6 +193,7 @@ export const GROWTH: PredicateTable = [
     'leafed-out',
     [
       'TREE ADV? put|puts|putting|pushed|pushing|sent|sending out SIZE? leaves|leaf|foliage',
+      '^ DATE DET? TREE had|got|has ADV? leaf|leaves|foliage $',
       'until ~ TREE|PRO ~ had|has|got|have|grew|showed|made|put ~ leaf|leaves|foliage',
       'until ~ leaf|leaves|foliage ~ on|came|appeared|opened|unfurled|showed|out',
       'full of leaf|leaves|foliage|greenery by? DATE|now|already',
