@@ -134,7 +134,9 @@ export function isUnlikely({ kind, count, unit }: ReadEvent): boolean {
 }
 
 const NO = wordSet('no nope nah not never naah nay');
-const LAUGH = wordSet('well haha lol lmao hahaha ha oh well actually sorry um er obviously alas sadly as if');
+const LAUGH = wordSet(
+  'ok okay hmm hm mm eh ah well haha lol lmao hahaha ha oh well actually sorry um er obviously alas sadly as if',
+);
 
 /** "tipped the alma, haha no", "… lol no": taken back by the last word. */
 export function isTakenBack({ items, sentence }: Piece, pieces: readonly Piece[], p: number): boolean {

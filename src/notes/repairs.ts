@@ -60,6 +60,8 @@ export function repairAt(items: readonly Item[], i: number, follows: boolean): n
   for (const words of REPAIRS) {
     if (!words.every((word, k) => items[i + k]?.text === word)) continue;
     const after = items[i + words.length];
+    // "tipped the alma. well no": nothing is put in its place, it is taken back.
+    if (words.includes('no') && items.slice(i + words.length).every(({ type }) => type === 'mark')) return 0;
     // "ugh tuesday", "um 8": a sound mends only a day or a number; elsewhere it is one of feeling.
     if (words.length === 1 && SOUNDS.has(words[0] ?? '')) return isReplacement(items, i + 1) ? 1 : 0;
     // "meant to tip it" tells what was not done.
