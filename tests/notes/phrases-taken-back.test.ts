@@ -4,6 +4,12 @@ import { said } from './setting.ts';
 /** What the next sentence takes back, lists and headings, and other words that only look decisive. */
 const PHRASES: readonly (readonly [text: string, said: string])[] = [
   ['tipped the king. nah, left it', 'King remark'],
+  ['tipped the alma. well no', 'Alma remark'],
+  ['tipped the alma.. hmm no', 'Alma remark'],
+  ['picked 4 off the king, oh wait no', 'King remark'],
+  ['well no, tipped the alma', 'Alma tipped'],
+  ['yeah no figs on the king', 'King no-fruitlets'],
+  ['yeah nah tipped the alma', 'Alma tipped'],
   ['picked 5 off the ronde. haha no', 'Ronde remark'],
   ['celeste has 7 figs! nah', 'Shed Celeste remark'],
   ['picked 2 off the ronde. nope, 3', 'Ronde picked 3'],

@@ -8,6 +8,9 @@ export const ASIDES: readonly (readonly ['aside' | 'lead 1' | 'lead 3', readonly
     // Why it was done, before what was done.
     'lead 1',
     [
+      // Opening a message; at its end it takes back.
+      '^ yeah|yea|yep|yes|well nah|no ,|.|-|..|...|…',
+      'yeah|yea|yep|yes nah TREE|DET|NUM|TIPPED|PICKED|WATERED|i|we',
       '^ to _ ~~ i|we PICKED|TIPPED|SNIPPED|WATERED',
       'rather|instead than|of lose|losing|let|letting|wait|waiting|risk|risking|waste|wasting|leave|leaving ~~ PICKED|TIPPED|SNIPPED',
       // Few are some.
@@ -162,7 +165,6 @@ export const ASIDES: readonly (readonly ['aside' | 'lead 1' | 'lead 3', readonly
       'in case of|the? DET? THIEF|WEATHER|frost|hail|slugs',
       'if not for DET? THIEF|WEATHER|kids|dog|frost|hail',
       'but for DET? THIEF|WEATHER|kids|dog|frost|hail',
-      'yeah|yea|yep|yes|well nah|no',
       'nah|no yeah|mate|worries',
       'may|might as well log|note|record|mention|report|say it|this|that?',
       'at|in a pinch|push|stretch|rough? guess|squeeze',
