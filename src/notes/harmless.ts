@@ -80,6 +80,8 @@ const HARMLESS: readonly string[] = [
   'not complaining',
   'why not',
   'if not more',
+  'can not move for',
+  'can not walk for',
   'can not believe',
   'can not complain',
   'can not resist',

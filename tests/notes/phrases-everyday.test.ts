@@ -4,6 +4,9 @@ import { said } from './setting.ts';
 /** Everyday wordings of growers: rows of days, what became of figs, denials and whose figs they are. */
 const NOTES: readonly (readonly [text: string, says: string])[] = [
   ['off came the growing point on the ronde', 'Ronde tipped'],
+  ['alma is packed', 'Alma fruitlets'],
+  ['alma is packed in straw', 'Alma care'],
+  ['couldnt move for figs on the alma last year', 'Alma remark'],
   ['off came the growing point on the ronde last year', 'Ronde remark'],
   ['off come the tips of the alma tomorrow', 'Alma remark'],
   [
