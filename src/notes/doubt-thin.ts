@@ -114,7 +114,7 @@ export function isNotFull({ items }: Piece): boolean {
 }
 
 const SOURCES = wordSet(
-  'book books manual label tag sign poster article magazine blurb leaflet newsletter website wiki packet box screen app google them him her everyone people experts legend',
+  'book books manual label tag sign poster article magazine blurb leaflet newsletter website wiki packet box screen app them him her everyone people experts legend',
 );
 
 /** "the book: tipped at five leaves": what is read or heard somewhere. */

@@ -15,7 +15,7 @@ export function isOnSale(items: readonly Item[], tree: number): boolean {
 
 const SALES = wordSet(`
   centre center market supermarket shop store nursery fair fete show stall park museum hotel pub restaurant cafe
-  university campus church churchyard cemetery hospital roadside bunnings costco lowes aldi lidl depot lot
+  university campus church churchyard cemetery hospital roadside depot lot
   exhibition auction fayre boot greengrocer grocer orchard vineyard winery
 `);
 const SEEING = wordSet('saw seen spotted noticed admired eyed eyeing clocked passed found met spied seeing');

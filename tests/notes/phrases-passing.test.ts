@@ -38,7 +38,7 @@ const PHRASES: readonly (readonly [text: string, said: string])[] = [
     'looked under every leaf on the little kadota, bupkis',
     'Little Kadota no-fruitlets; Little Kadota remark',
   ],
-  ['youtube fella pinched his at 5 leaves, figs in 3 weeks', 'garden remark'],
+  ['podcast fella pinched his at 5 leaves, figs in 3 weeks', 'garden remark'],
   ['pinched the alma at 5 leaves', 'Alma tipped'],
   ['necks drooping nicely on the greenhouse figs', 'Greenhouse Mission ripening'],
   ['saw 3 little figs', 'ask tree'],

@@ -11,7 +11,7 @@ export const OTHER_SENSE: readonly DoubtLine[] = [
       'give|gives|gave|care|cares a|two fig|figs|toss about|for',
       'could not give|care',
       'passed|passing|pass up|on NUM|FRUIT|DET|TREE',
-      'fig|figs on toast|pizza|sale|offer|tv|screen|mind|brain|cheese|ice|instagram|my|paper|fabric|wallpaper',
+      'fig|figs on toast|pizza|sale|offer|tv|screen|mind|brain|cheese|ice|my|paper|fabric|wallpaper',
       'figs are mine|ours|his|for|on|a|the|good|nice|great|my',
       'on ~ figs are mine',
       'NUM|few|couple|several more week|weeks|day|days|hour|hours|month|months',
@@ -42,7 +42,7 @@ export const OTHER_SENSE: readonly DoubtLine[] = [
       '^ i? dropped in',
       '^ DATE? dropped off',
       'i|we|he|she|they|just|have|been|KIN|HOUSE|OTHERS|THIEF dropped off',
-      'wind|rain|temperature|temp|temps|price|prices|pressure|water|level|humidity|mercury|night|light|heat|sun|hail|courier|postman|postie|delivery|parcel|driver|ups|amazon|drone has? have? just? DROPPED|stopped|picked|eased',
+      'wind|rain|temperature|temp|temps|price|prices|pressure|water|level|humidity|mercury|night|light|heat|sun|hail|courier|postman|postie|delivery|parcel|driver|ups|drone has? have? just? DROPPED|stopped|picked|eased',
       'drop|drops of|in rain|water|temperature|sap|milk|oil|blood|sweat|price|the',
       'tipped|tipping ~ over|up|down|onto|into|on|out ~ saucer|tray|bucket|barrow|can|jug|pot|bag|bin|compost|water|dregs|soil',
 

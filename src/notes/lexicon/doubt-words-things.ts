@@ -14,7 +14,7 @@ export const DONE_TO_OTHER_THINGS: readonly DoubtLine[] = [
       'TREE|it has|have|had tipped|stopped|topped $',
       'TREE|it tipped|toppled in|by|with|during DET? SIZE? wind|winds|gale|gales|storm|gust|gusts|breeze|night',
       'tip|tips jar|jars|top|run|burn|truck|lorry|shop',
-      'tipped|tipping|tip DET? SIZE? rest|remainder|remains|dregs|half|last|contents|leftovers|whole of? ~ feed|water|can|tea|compost|seaweed|tomorite|mulch|grit|bag|bucket|tonic|bath',
+      'tipped|tipping|tip DET? SIZE? rest|remainder|remains|dregs|half|last|contents|leftovers|whole of? ~ feed|water|can|tea|compost|seaweed|mulch|grit|bag|bucket|tonic|bath',
       // Accidents.
       'lost ~ APEX ~ to|in ~ frost|wind|winds|gale|storm|hail|deer|rabbits|rabbit|slugs|snails|birds|mower|cold|heat|sun|scorch|borer|rot',
       'knocked|bashed|cracked|crushed|whacked|hit ~ top|tops|tip|tips|leader|leaders|growing',

@@ -129,7 +129,7 @@ export const WORD_CLASSES: readonly (readonly [name: string, words: string])[] =
   ],
   [
     'CAREOBJ',
-    'feed water drink tomorite seaweed kelp fertiliser fertilizer compost manure mulch lime osmocote pellets granules epsom gypsum tonic soak drench neem netting mesh fleece organza fishmeal bonemeal emulsion shadecloth perlite potash tomato topdressing top-dressing dressing worm-castings castings biochar cover stake trellis tray saucer repot pot soil nets net',
+    'feed water drink seaweed kelp fertiliser fertilizer compost manure mulch lime pellets granules epsom gypsum tonic soak drench neem netting mesh fleece organza fishmeal bonemeal emulsion shadecloth perlite potash tomato topdressing top-dressing dressing worm-castings castings biochar cover stake trellis tray saucer repot pot soil nets net',
   ],
 
   // --- how it is meant
@@ -154,7 +154,7 @@ export const WORD_CLASSES: readonly (readonly [name: string, words: string])[] =
   ['WH', 'how why what when where who which whether'],
   [
     'OTHERS',
-    "neighbour neighbours neighbor neighbors neighbour's neighbor's friend friends mate mates buddy pal mum mums mom moms mother dad dads father sister sisters brother brothers uncle uncles aunt aunts auntie aunties gran grans grandma grandmas granddad grandad grandpa nana nan nonna nonno cousin cousins boss colleague colleagues coworker coworkers guy guys bloke lady fella somebody nursery nurseries forum facebook youtube video instagram insta arboretum botanic botanical botanics allotment neighbours' landlord landlady inlaws stepdad granny stranger's friends' nephew niece",
+    "neighbour neighbours neighbor neighbors neighbour's neighbor's friend friends mate mates buddy pal mum mums mom moms mother dad dads father sister sisters brother brothers uncle uncles aunt aunts auntie aunties gran grans grandma grandmas granddad grandad grandpa nana nan nonna nonno cousin cousins boss colleague colleagues coworker coworkers guy guys bloke lady fella somebody nursery nurseries forum video arboretum botanic botanical botanics allotment neighbours' landlord landlady inlaws stepdad granny stranger's friends' nephew niece",
   ],
   [
     'HOUSE',

@@ -171,7 +171,7 @@ export const SUPPOSED: readonly MoodLine[] = [
   ['last season: tipped alma, got 20 figs', 'Alma remark'],
   ['photo from last year, ronde loaded', 'Ronde remark'],
   ['memory popped up: king covered in brebas 2022', 'King remark'],
-  ['facebook says 4 years ago today i picked a bowl of alma', 'Alma remark'],
+  ['my phone says 4 years ago today i picked a bowl of alma', 'Alma remark'],
   ['that time i tipped the mission twice and got nothing', 'Greenhouse Mission remark'],
   ['hasnt dropped since 2020, the adriatic', 'Patio Adriatic remark'],
   ['the year the ronde dropped was 2022', 'Ronde remark'],

@@ -25,7 +25,7 @@ export const TOLD: readonly MoodLine[] = [
   ["auntie jean's brunswick has figs on", 'garden remark'],
   ["the nursery's adriatic had 10 figs", 'garden remark'],
   ['fella from the club brought 6 almas from his tree', 'garden remark'],
-  ['youtube guy pinched his ronde and got figs in 5 weeks', 'garden remark'],
+  ['podcast guy pinched his ronde and got figs in 5 weeks', 'garden remark'],
   ['their mission dropped the lot', 'garden remark'],
   ['your king has more figs than mine', 'garden remark'],
   ["my son in law's celeste fruits twice", 'garden remark'],

@@ -239,7 +239,7 @@ export const CARE: PredicateTable = [
       'seaweed|kelp|fish|bone|blood|tomato|slow|liquid|foliar|weekly feed|emulsion|meal|release|food|fertilizer|fertiliser',
       'CAREOBJ CAREOBJ? on|to|for|round|around|under|over|in|at ~ TREE|PRO',
       'TREE ~ CAREOBJ',
-      'fertilizer|fertiliser|compost|mulch|manure|netting|osmocote|neem|tomorite|seaweed|fleece|epsom',
+      'fertilizer|fertiliser|compost|mulch|manure|netting|neem|seaweed|fleece|epsom',
       'poured|emptied|chucked|threw|sloshed|dumped|slung ~~ on|onto|into|around|round DET? TREE|PRO',
       'tipped ~~ onto|into DET? TREE|PRO',
       'put|popped|slung|draped|threw|chucked|hung|wrapped|stuck|pulled PRO over|on|around|round|under|in|onto ~ TREE',
