@@ -70,7 +70,7 @@ const PHRASES: readonly (readonly [
       ['unwrapped the king mid march', 'King care 2026-03-15'],
       ['chucked some pellets round the alma', 'Alma care'],
       ['liquid seaweed for the mission and the alma', 'Alma care; Greenhouse Mission care'],
-      ['osmocote in all the pots', 'garden care'],
+      ['compost in all the pots', 'garden care'],
       ['bird netting went on the celeste', 'Shed Celeste care'],
       ['hung shiny cds in the king to scare the birds', 'King care'],
       ['grease band round the ronde', 'Ronde care'],

@@ -27,7 +27,7 @@ export const FRUIT_WORD_CLASSES: readonly (readonly [name: string, words: string
   ],
   [
     'CONTAINER',
-    'esky eskyful cooler coolerful billycan lunchbox tupperware capful capfuls bowl bowlful bowls basket basketful baskets bucket bucketful buckets punnet punnets colander colanderful plate plateful plates tray trayful trays bag bagful bags hatful hat handful handfuls fistful fistfuls pocketful pocketfuls pockets tub tubful tubs box boxful boxes crate crates pail pailful jar jars pint pints quart quarts mess slew batch jug cupful cup saucerful sackful sack trug trugful trugs armful armfuls apron apronful pile heap stack mountain bunch load loads haul feed batch panful pan dish dishful sieve bounty glut crateful carrier shirtful capful mug tupperware',
+    'esky eskyful cooler coolerful billycan lunchbox capful capfuls bowl bowlful bowls basket basketful baskets bucket bucketful buckets punnet punnets colander colanderful plate plateful plates tray trayful trays bag bagful bags hatful hat handful handfuls fistful fistfuls pocketful pocketfuls pockets tub tubful tubs box boxful boxes crate crates pail pailful jar jars pint pints quart quarts mess slew batch jug cupful cup saucerful sackful sack trug trugful trugs armful armfuls apron apronful pile heap stack mountain bunch load loads haul feed batch panful pan dish dishful sieve bounty glut crateful carrier shirtful capful mug',
   ],
   [
     'FOODISH',
