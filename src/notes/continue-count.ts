@@ -1,3 +1,4 @@
+import { COUNTED } from './counts.ts';
 import { type Hit, hitBehind, hitOn } from './hits.ts';
 import { isAnyOf } from './item.ts';
 import { wordSet } from './lexicon/word-set.ts';
@@ -13,8 +14,6 @@ const PLAIN_BESIDE_TOTAL = wordSet(`
   lot that all total in them it which worth weighed of about came to roughly whole i make altogether
   told
 `);
-
-const COUNTED = new Set(['fruitlets', 'picked', 'ripening', 'tipped', 'dropped', 'cuttings', 'rooted']);
 
 /** The clause just before, or an earlier one if only a tree or small talk lies between. */
 export function lastCounted(sayings: readonly Saying[], s: number): Saying | null {

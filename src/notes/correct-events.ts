@@ -1,6 +1,6 @@
 import type { Day } from '../engine/day.ts';
-import type { ObservationKind } from '../engine/observation.ts';
 import type { Correction, ReadEvent } from './contract.ts';
+import { COUNTED } from './counts.ts';
 
 /**
  * The events of a note after a correction, or null where it is not clear which of several it means: then it is
@@ -45,6 +45,7 @@ function eventsMeant(
   return narrow(events, correction, today);
 }
 
+/** The crop does not tell which: figs of the main crop carry none. */
 function isWrong(event: ReadEvent, instead: NonNullable<Correction['instead']>): boolean {
   return (
     (instead.tree === undefined || event.tree === instead.tree) &&
@@ -69,16 +70,6 @@ function narrow(
   for (const some of [alike, count === undefined ? [] : counted, events]) if (some.length === 1) return some;
   return null;
 }
-
-const COUNTED: ReadonlySet<ObservationKind> = new Set([
-  'fruitlets',
-  'ripening',
-  'picked',
-  'dropped',
-  'tipped',
-  'cuttings',
-  'rooted',
-] as const);
 
 function correctEvent(event: ReadEvent, { instead: _, also: __, ...correction }: Correction): ReadEvent {
   // "3 tips off the celeste, 4 off the king" – "no, 5 off the king": still tips.

@@ -138,14 +138,8 @@ function otherKind(
   const akin = OF_FRUIT.has(only.kind) && last.some(({ kind }) => OF_FRUIT.has(kind));
   if (only.kind === 'no-fruitlets' && !akin) return null;
   if ((mark !== 'plain' || named.tree !== undefined) && !(akin && HARMLESS.has(only.kind))) return null;
-  const { kind, count, unit, crop } = only;
-  return {
-    ...named,
-    kind,
-    ...(count === undefined ? {} : { count }),
-    ...(unit === undefined ? {} : { unit }),
-    ...(crop === undefined ? {} : { crop }),
-  };
+  const { tree: _, on: __, ...said } = only;
+  return { ...named, ...said };
 }
 
 /** The one thing told of the tree at hand. */
@@ -164,15 +158,8 @@ function readWrong(
 ): NonNullable<Correction['instead']> | null {
   const parts = readParts(text, setting);
   if (parts === null) return null;
-  const { tree, on, count, crop } = parts.named;
-  if (parts.left === 0) {
-    return {
-      ...(crop === undefined ? {} : { crop }),
-      ...(tree === undefined ? {} : { tree }),
-      ...(on === undefined ? {} : { on }),
-      ...(count === undefined ? {} : { count }),
-    };
-  }
+  const { unit: _, ...named } = parts.named;
+  if (parts.left === 0) return named;
   const only = readOne(text, setting, last);
   return only && { kind: only.kind };
 }
@@ -199,16 +186,16 @@ const BOTH = /^both(?: (?:of (?:them|the \S+s)|(?:the )?\S+s))?$/;
 
 /** "both", "and the little one": of which trees the same is true; null where it says anything else. */
 function readAlso(text: string, setting: Setting, last: readonly ReadEvent[]): readonly number[] | null {
-  const [first] = last;
-  if (first?.tree == null || last.some((event) => event.tree !== first.tree)) return null;
+  const told = onlyTree(last);
+  if (told === null) return null;
   if (BOTH.test(text)) {
-    const twin = twinOf(first.tree, setting);
+    const twin = twinOf(told, setting);
     return twin === null ? null : [twin];
   }
   const named = sameOf(text);
   const parts = named === null ? null : readParts(named, setting);
   const tree = parts?.named.tree;
-  if (parts === null || tree === undefined || tree === first.tree) return null;
+  if (parts === null || tree === undefined || tree === told) return null;
   return parts.left === 0 && !parts.ofFruit && Object.keys(parts.named).length === 1 ? [tree] : null;
 }
 
@@ -225,9 +212,14 @@ const OTHER = /^(?:the |my )?other(?: (?:one|tree|fig|\S+))?$/;
 
 /** "the other one", of two of a cultivar. */
 function otherOfPair(text: string, setting: Setting, last: readonly ReadEvent[]): number | null {
-  const [first] = last;
-  if (first?.tree == null || last.some((event) => event.tree !== first.tree)) return null;
-  return OTHER.test(text) ? twinOf(first.tree, setting) : null;
+  const told = OTHER.test(text) ? onlyTree(last) : null;
+  return told === null ? null : twinOf(told, setting);
+}
+
+/** The tree of which all of it tells, or null. */
+function onlyTree(last: readonly ReadEvent[]): number | null {
+  const tree = last[0]?.tree ?? null;
+  return last.every((event) => event.tree === tree) ? tree : null;
 }
 
 /** The other tree of its cultivar, if there is just one. */

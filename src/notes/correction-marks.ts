@@ -1,3 +1,5 @@
+import { wordSet } from './lexicon/word-set.ts';
+
 /** A message that may put the last note right, its words of correction taken off. */
 export interface MarkedText {
   /** What it should have been. */
@@ -49,24 +51,12 @@ const FAINT_BEHIND = phrases('actually|of course|come to think of it|now i think
 /** Between what is right and what is wrong. */
 const CONTRASTS = phrases('not|and not|rather than|instead of');
 /** Behind "no" without a comma: "no figs" denies, "no it was 4" puts right. */
-const BEHIND_NO = new Set([
-  'the',
-  'it',
-  'that',
-  'i',
-  'wait',
-  'sorry',
-  'those',
-  'these',
-  'they',
-  'my',
-  'make',
-]);
+const BEHIND_NO = wordSet('the it that i wait sorry those these they my make');
 /** "the tall one was not tipped" denies. */
-const AUXILIARY = new Set(
-  `is are was were am has have had do does did been be will would could should might must may can cannot probably maybe
-  still just only why if`.split(/\s+/),
-);
+const AUXILIARY = wordSet(`
+  is are was were am has have had do does did been be will would could should might must may can cannot probably maybe
+  still just only why if
+`);
 
 /** Takes the words of correction off; null where nothing is left. Linear in the text. */
 export function readMarks(text: string): MarkedText | null {

@@ -11,7 +11,7 @@ export interface Count {
 }
 
 /** What each kind counts (labelling guide §6); kinds not listed have no count. */
-const COUNTED: ReadonlyMap<ObservationKind, string> = new Map<ObservationKind, string>([
+export const COUNTED: ReadonlyMap<string, string> = new Map<ObservationKind, string>([
   ['fruitlets', 'FRUIT'],
   ['ripening', 'FRUIT'],
   ['picked', 'FRUIT'],
@@ -41,9 +41,7 @@ export function countFor(
   if (noun === undefined) return null;
   const taken = new Set(
     others
-      .filter(
-        (other) => other !== hit && (COUNTED.has(other.kind as ObservationKind) || other.kind === 'branched'),
-      )
+      .filter((other) => other !== hit && (COUNTED.has(other.kind) || other.kind === 'branched'))
       .flatMap((other) => other.at),
   );
   let weight: Count | null = null;

@@ -10,21 +10,17 @@ const PLEASE =
   '(?: (?:please|pls|sorry|thanks|ta|actually|then|lol|my bad|my mistake|was wrong|was a mistake|by mistake))*';
 const THAT =
   '(?: (?:that|it|this|all that|(?:that|the|my|this) (?:last |previous )?(?:one|note|entry|message|bit|log|record)))?';
+/** "no i didn't" takes back what was done; by itself "didn't" says too little. */
 const UNDO = new RegExp(
   `^${AH}(?:(?:undo|delete|remove|scrap|scratch|cancel|forget|ignore|disregard|strike|bin|wipe|erase|never ?mind|take back)${THAT}` +
     `|(?:don't|dont|do not) (?:log|count|record|note|save|keep) (?:that|it|this)` +
     `|(?:that|it) (?:never|didn't|didnt|did not) happen(?:ed)?|(?:didn't|didnt|never) happen(?:ed)?` +
-    `|false alarm|that was (?:a joke|a test|a typo|a mistake|not me|for someone else)|wrong (?:chat|channel|person|thread)|(?:i )?take (?:that|it) back)${PLEASE}$`,
+    `|false alarm|that was (?:a joke|a test|a typo|a mistake|not me|for someone else)|wrong (?:chat|channel|person|thread)|(?:i )?take (?:that|it) back` +
+    `|i (?:didn't|didnt|did not|haven't|havent|never did)(?: (?:do (?:that|it)|actually))?)${PLEASE}$`,
 );
-/** "no i didn't" takes back what was done; by itself "didn't" says too little. */
-const NEVER_DID = new RegExp(
-  `^${AH}i (?:didn't|didnt|did not|haven't|havent|never did)(?: (?:do (?:that|it)|actually))?${PLEASE}$`,
-);
-
 /** A message that only wants the last note taken back. */
 export function asksUndo(text: string): boolean {
-  const words = wordsOf(text);
-  return UNDO.test(words) || NEVER_DID.test(words);
+  return UNDO.test(wordsOf(text));
 }
 
 /** A message that is only a greeting, or only thanks: neither a note nor a question. */

@@ -1,5 +1,5 @@
 import { type Filed, fileRules } from './filed-rules.ts';
-import { isAnyOf } from './item.ts';
+import { isAnyOf, textAt } from './item.ts';
 import type { Item } from './items.ts';
 import { wordSet } from './lexicon/word-set.ts';
 
@@ -38,10 +38,6 @@ const ALL_OF_ONE_KIND = wordSet('trees pots plants tubs');
 const GARDEN = wordSet(`
   trees pots plants collection garden yard orchard containers pot greenhouse patio tubs
 `);
-
-function textAt(items: readonly Item[], i: number): string {
-  return items[i]?.text ?? '';
-}
 
 function isAllTold(items: readonly Item[], i: number): boolean {
   const [before, next, next2] = [items[i - 1], textAt(items, i + 1), textAt(items, i + 2)];

@@ -54,3 +54,8 @@ export function isAnyOf(item: Item | undefined, classes: readonly string[]): boo
   for (const name of classes) if (item.classes.has(name)) return true;
   return false;
 }
+
+/** The word at an index, or the empty text beyond the clause. */
+export function textAt(items: readonly Item[], i: number): string {
+  return items[i]?.text ?? '';
+}

@@ -1,7 +1,7 @@
 import type { Clause } from './clauses.ts';
 import { type Filed, fileRules } from './filed-rules.ts';
 import { guessesOnlyWhen, isShortYear } from './guesses.ts';
-import { isAnyOf } from './item.ts';
+import { isAnyOf, textAt } from './item.ts';
 import type { Item } from './items.ts';
 import { FACTIVE } from './lexicon/factive-words.ts';
 import { COMING, IN_GROWTH, NO_DOING, SEASONS } from './lexicon/mood-words.ts';
@@ -21,10 +21,6 @@ export interface MoodRule extends Filed {
 }
 
 const always = (): boolean => true;
-
-function textAt(items: readonly Item[], i: number): string {
-  return items[i]?.text ?? '';
-}
 
 function isIng(word: string): boolean {
   return word.endsWith('ing');

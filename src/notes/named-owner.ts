@@ -3,7 +3,7 @@ import { isPossessorName } from './lexicon/first-names.ts';
 import { isEnglish } from './lexicon/ordinary.ts';
 import { isPlainWord } from './lexicon/plain-words.ts';
 
-const AGES = new Set(['old', 'new', 'young']);
+export const AGES = new Set(['old', 'new', 'young']);
 
 /** A first name, or at the start of a clause a word nobody knows, with the possessor's s before a tree. */
 export function isNamedOwner(items: readonly Item[], i: number): boolean {

@@ -3,7 +3,7 @@ import { type Filed, fileRules } from './filed-rules.ts';
 import type { Item } from './items.ts';
 import { classesOf } from './lexicon/word-classes.ts';
 import { wordSet } from './lexicon/word-set.ts';
-import { isNamedOwner } from './named-owner.ts';
+import { AGES, isNamedOwner } from './named-owner.ts';
 import { isOnSale, isOwnPlot } from './on-sale.ts';
 
 /** Words whose 's is no possessive. */
@@ -11,7 +11,6 @@ const NO_POSSESSORS = wordSet(`
   else it that what there here today yesterday this who how where year
 `);
 
-const AGES = new Set(['old', 'new', 'young']);
 const OTHERS_THINGS = new Set(['fig', 'figs', 'tree', 'trees', 'garden', 'allotment', 'greenhouse', 'plot']);
 const GROUNDS = new Set(['garden', 'gardens', 'orchard', 'plot', 'plots', 'allotment', 'allotments']);
 const ANY = new Set(['a', 'an', 'some', 'this', 'that', 'another', 'one', 'old']);

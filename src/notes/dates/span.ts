@@ -85,17 +85,6 @@ export function spanOf(from: number, to: number, on: number = from): Span {
   return { from, to, on };
 }
 
-/** A span of `[from, to]` days of one month; `to` past the month's end is its end. */
-export function monthSpan(year: number, month: number, from: number, to: number, on: number): Span {
-  const length = daysInMonth(year, month);
-  const first = Date.UTC(year, month - 1, 1) / 86_400_000 - 1;
-  return {
-    from: first + Math.min(from, length),
-    to: first + Math.min(to, length),
-    on: first + Math.min(on, length),
-  };
-}
-
 export function fixed(span: Span | null): Phrase {
   return { cycle: 'fixed', at: () => span, assumed: [] };
 }

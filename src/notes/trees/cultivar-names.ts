@@ -343,9 +343,6 @@ function collect(): CultivarName[] {
 
 export const CULTIVAR_NAMES: readonly CultivarName[] = collect();
 
-/** Abbreviations by what they stand for, e.g. `rdb`. */
-export const ABBREVIATIONS: ReadonlyMap<string, string> = new Map(SHORT);
-
 const byFirst = new Map<string, CultivarName[]>();
 for (const name of CULTIVAR_NAMES) {
   const first = name.words[0];

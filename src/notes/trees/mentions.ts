@@ -7,6 +7,7 @@ import { otherAt } from './name-phrases.ts';
 import { type Found, mayBeginName, mentionAt } from './named-at.ts';
 import { type RosterIndex, rosterIndex } from './roster-index.ts';
 import { settle } from './settle-mentions.ts';
+import { twinsOf } from './twins.ts';
 
 /** A tree named in a message. */
 export interface Mention {
@@ -34,7 +35,7 @@ export function findMentions(items: readonly Item[], roster: readonly RosterTree
   const strong = found.some((each) => each.strong);
   const pair = found
     .filter((each) => each.strong && each.ids.length > 0)
-    .flatMap((each) => (each.ids.length > 1 ? each.ids : twinsOf(each.ids[0] ?? -1, index)));
+    .flatMap(({ ids }) => (ids.length > 1 ? ids : pairOf(ids[0] ?? -1, index)));
   const kept = found.filter(
     (each) =>
       each.strong ||
@@ -44,10 +45,10 @@ export function findMentions(items: readonly Item[], roster: readonly RosterTree
   return settle(items, kept);
 }
 
-/** The trees of a tree's cultivar, itself among them; none where it is the only one. */
-function twinsOf(id: number, index: RosterIndex): readonly number[] {
-  for (const ids of index.cultivars.values()) if (ids.has(id) && ids.size > 1) return [...ids];
-  return [];
+/** A tree and the others of its cultivar; none where it is the only one. */
+function pairOf(id: number, index: RosterIndex): readonly number[] {
+  const twins = twinsOf(id, index);
+  return twins.length > 0 ? [id, ...twins] : [];
 }
 
 /** "tall and little kadota": the size before names the other of the pair. */

@@ -3,6 +3,7 @@ import type { Item } from '../items.ts';
 import { GENERIC } from './described.ts';
 import type { Found } from './named-at.ts';
 import type { RosterIndex } from './roster-index.ts';
+import { twinsOf } from './twins.ts';
 
 const A_TREE = new Set(['fig', 'one', 'tree', 'plant', 'bush', 'that', 'figtree', 'pot']);
 const NAMES = new Set(['name', 'names', 'label', 'labels', 'tag', 'tags', 'id', 'nametag']);
@@ -169,13 +170,6 @@ export function otherAt(
   if (!alone && !GENERIC.has(generic.text)) return null;
   const twins = twinsOf(id, index);
   return twins.length > 0 ? { ids: twins, end: alone ? i + 1 : i + 2, strong: true, plural: false } : null;
-}
-
-/** The other trees of a tree's cultivar. */
-function twinsOf(id: number, index: RosterIndex): number[] {
-  for (const ids of index.cultivars.values())
-    if (ids.has(id) && ids.size > 1) return [...ids].filter((each) => each !== id);
-  return [];
 }
 
 const ITS = new Set(['its', 'his', 'her']);
