@@ -95,7 +95,7 @@ async function correct(
   const events = (await observationsOfNote(context.db, last.id)).map(eventOf);
   if (events.length === 0) return null;
   const correction = readCorrection(text, settingOf(context, roster), events);
-  const corrected = correction && correctEvents(events, correction, todayOf(context));
+  const corrected = correction && correctEvents(events, correction, last.writtenOn);
   if (corrected === null) return null;
   return recordReading(context, {
     text: `${last.text} / ${text}`,

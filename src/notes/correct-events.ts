@@ -4,20 +4,21 @@ import { COUNTED } from './counts.ts';
 
 /**
  * The events of a note after a correction, or null where it is not clear which of several it means: then it is
- * better read as a message of its own. `today` tells the days that were said from those that were not.
+ * better read as a message of its own. `writtenOn` tells the days that were said from
+ * those that were not.
  *
- * `correctEvents([celeste tipped 3, king tipped 4], { tree: king, count: 5 }, today) //=> [celeste tipped 3, king tipped 5]`
+ * `correctEvents([celeste tipped 3, king tipped 4], { tree: king, count: 5 }, writtenOn) //=> [celeste tipped 3, king tipped 5]`
  */
 export function correctEvents(
   events: readonly ReadEvent[],
   correction: Correction,
-  today: Day,
+  writtenOn: Day,
 ): ReadEvent[] | null {
   const { also } = correction;
   // What was counted on one tree was not counted on the other.
   if (also)
     return [...events, ...also.flatMap((tree) => events.map((event) => ({ ...withoutCount(event), tree })))];
-  const meant = eventsMeant(events, correction, today);
+  const meant = eventsMeant(events, correction, writtenOn);
   if (meant === null || meant.length === 0) return null;
   return events.map((event) => (meant.includes(event) ? correctEvent(event, correction) : event));
 }
@@ -25,24 +26,24 @@ export function correctEvents(
 function eventsMeant(
   events: readonly ReadEvent[],
   correction: Correction,
-  today: Day,
+  writtenOn: Day,
 ): readonly ReadEvent[] | null {
   const { instead, tree, kind, count, crop, on } = correction;
   if (instead)
     return narrow(
       events.filter((event) => isWrong(event, instead)),
       correction,
-      today,
+      writtenOn,
     );
   if (events.length <= 1) return events;
   const ofTree = events.filter((event) => event.tree === tree);
   if (tree !== undefined && ofTree.length > 0) {
     const says = kind !== undefined || count !== undefined || crop !== undefined || on !== undefined;
-    return says ? narrow(ofTree, correction, today) : null;
+    return says ? narrow(ofTree, correction, writtenOn) : null;
   }
   // Another tree than any of the note's: of which of them?
   if (tree !== undefined && new Set(events.map((event) => event.tree)).size > 1) return null;
-  return narrow(events, correction, today);
+  return narrow(events, correction, writtenOn);
 }
 
 /** The crop does not tell which: figs of the main crop carry none. */
@@ -59,10 +60,10 @@ function isWrong(event: ReadEvent, instead: NonNullable<Correction['instead']>):
 function narrow(
   events: readonly ReadEvent[],
   { kind, count, on }: Correction,
-  today: Day,
+  writtenOn: Day,
 ): readonly ReadEvent[] | null {
   if (kind === undefined && count === undefined) {
-    const dated = events.filter((event) => event.on !== today);
+    const dated = events.filter((event) => event.on !== writtenOn);
     return on !== undefined && dated.length > 0 ? dated : events;
   }
   const alike = kind === undefined ? [] : events.filter((event) => event.kind === kind);

@@ -130,7 +130,8 @@ function otherKind(
   setting: Setting,
   last: readonly ReadEvent[],
 ): Correction | null {
-  if (items.length > 6) return null;
+  // "nope. nothing. zilch. king" is a message of its own.
+  if (items.length > 6 || /[.!;]\s/.test(right)) return null;
   // What names another tree, or a tree without a word of correction first, stands by itself.
   if (named.tree !== undefined && (!leads || last.every(({ tree }) => tree !== named.tree))) return null;
   const only = readOne(right, setting, last);

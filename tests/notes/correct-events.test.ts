@@ -31,6 +31,16 @@ describe('a correction', () => {
       fed,
     ]);
   });
+  it('counts from the day on which the note was written, not from its own', () => {
+    const eve = [
+      { ...oak, on: '2026-06-30' as Day },
+      { ...fed, on: EVE },
+    ];
+    expect(correctEvents(eve, { on: '2026-06-29' as Day }, EVE)).toEqual([
+      { ...oak, on: '2026-06-29' },
+      { ...fed, on: EVE },
+    ]);
+  });
   it('that says what is wrong changes only that', () => {
     expect(correctEvents([oak, ash], { tree: 3, instead: { tree: 2 } }, DAY)).toEqual([
       oak,

@@ -133,6 +133,7 @@ describe('what puts the note before right', () => {
     ['3 figs on the alma', 'nope nothing on the brunswick either'],
     ['3 figs on the alma', 'tall kadota buds in twos, not figs yet'],
     ['picked 6 off the king', '4 brebas'],
+    ['picked 6 off the king', 'nope. nothing. zilch. king'],
     ['tipped the king sunday', 'maybe monday'],
     ['tipped the king sunday', 'monday?'],
     ['tipped the king sunday', 'next monday'],
